@@ -1,0 +1,26 @@
+"""What a manual is made of: frozen classes, one file a kind of page, no behaviour beyond look-ups."""
+
+from underhoist.model.family import (
+    Adjustment,
+    Fastener,
+    FluidRule,
+    GearTrain,
+    LevelRule,
+    Part,
+    Reference,
+    ShiftWindow,
+    UnitFamily,
+    Variant,
+)
+from underhoist.model.fault import Cause, Check, Fault
+from underhoist.model.hazard import Hazard, RequiredWhen
+from underhoist.model.manual import Manual
+from underhoist.model.page import Body, Page, PlainPage
+from underhoist.model.procedure import Procedure, Reading
+from underhoist.model.tool import Tool
+
+__all__ = [
+    "Adjustment", "Body", "Cause", "Check", "Fastener", "Fault", "FluidRule", "GearTrain",
+    "Hazard", "LevelRule", "Manual", "Page", "Part", "PlainPage", "Procedure", "Reading",
+    "Reference", "RequiredWhen", "ShiftWindow", "Tool", "UnitFamily", "Variant",
+]  # fmt: skip

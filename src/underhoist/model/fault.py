@@ -1,0 +1,44 @@
+"""`kind: fault`: a complaint in the owner's words, its causes and the checks that find them."""
+
+from collections.abc import Mapping
+
+from attrs import field, frozen
+
+from underhoist.model.page import Page
+from underhoist.place import Placed
+
+
+@frozen(kw_only=True)
+class Cause:
+    """Something that can be behind the complaint."""
+
+    name: Placed[str] = field(metadata={"help": "What is wrong."})
+    likelihood: Placed[float] = field(metadata={"help": "Rough share of cases, e.g. 40 %."})
+    procedures: tuple[Placed[str], ...] = field(
+        default=(), metadata={"help": "Ids of the procedures that mend it."}
+    )
+
+
+@frozen(kw_only=True)
+class Check:
+    """Something the shop looks at, and what a good result rules out."""
+
+    name: Placed[str] = field(metadata={"help": "What is looked at."})
+    minutes: Placed[int] = field(metadata={"help": "How long it takes, in minutes."})
+    access: Placed[str] = field(metadata={"help": "e.g. level ground, on the hoist, pan off."})
+    procedure: Placed[str] | None = field(
+        default=None, metadata={"help": "Id of the procedure that tells how."}
+    )
+    rules_out: tuple[Placed[str], ...] = field(
+        default=(), metadata={"help": "Ids of the causes a good result rules out."}
+    )
+
+
+@frozen(kw_only=True)
+class Fault(Page):
+    """A complaint."""
+
+    complaint: Placed[str] = field(metadata={"help": "What the owner says."})
+    unit_family: tuple[Placed[str], ...] = field(metadata={"help": "Family id, a list, or any."})
+    causes: Mapping[str, Cause] = field(metadata={"help": "Causes by id."})
+    checks: Mapping[str, Check] = field(metadata={"help": "Checks by id, cheapest first."})

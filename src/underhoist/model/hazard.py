@@ -1,0 +1,28 @@
+"""`kind: hazard`: a danger, by the signal words of ISO 3864 / ANSI Z535.6."""
+
+from attrs import Factory, field, frozen
+
+from underhoist.model.page import Page
+from underhoist.place import Placed
+
+
+@frozen(kw_only=True)
+class RequiredWhen:
+    """What makes this hazard's caution a must."""
+
+    tools: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Ids of tools."})
+    areas: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Areas of work."})
+    fluids: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Fluids."})
+    words: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Words in a step."})
+
+
+@frozen(kw_only=True)
+class Hazard(Page):
+    """A danger, the harm it does and how to avoid it."""
+
+    signal: Placed[str] = field(metadata={"help": "danger, warning, caution or notice."})
+    harm: Placed[str] = field(metadata={"help": "What happens to whom."})
+    avoid: Placed[str] = field(metadata={"help": "What to do so that it does not."})
+    required_when: RequiredWhen = field(
+        default=Factory(RequiredWhen), metadata={"help": "When the caution must be declared."}
+    )

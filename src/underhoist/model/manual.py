@@ -1,0 +1,33 @@
+"""The whole manual: every page by kind and id, in the order of their files."""
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from underhoist.model.family import UnitFamily
+from underhoist.model.fault import Fault
+from underhoist.model.hazard import Hazard
+from underhoist.model.page import Page, PlainPage
+from underhoist.model.procedure import Procedure
+from underhoist.model.tool import Tool
+
+
+@frozen(kw_only=True)
+class Manual:
+    """All pages that could be read. Where two pages share an id, the first one stands here."""
+
+    families: Mapping[str, UnitFamily]
+    procedures: Mapping[str, Procedure]
+    faults: Mapping[str, Fault]
+    tools: Mapping[str, Tool]
+    hazards: Mapping[str, Hazard]
+    plain: Mapping[str, PlainPage]
+
+    def pages(self) -> Iterator[Page]:
+        """Every page, kind by kind."""
+        yield from self.families.values()
+        yield from self.procedures.values()
+        yield from self.faults.values()
+        yield from self.tools.values()
+        yield from self.hazards.values()
+        yield from self.plain.values()

@@ -1,0 +1,29 @@
+"""What every page has, whatever its kind."""
+
+from attrs import field, frozen
+
+from underhoist.place import Placed
+
+
+@frozen
+class Body:
+    """The Markdown below the front matter and the line of the file it starts on."""
+
+    text: str
+    first_line: int
+
+
+@frozen(kw_only=True)
+class Page:
+    """A page of the manual. Its id is its file name without the ending."""
+
+    id: str
+    file: str
+    body: Body
+    title: Placed[str] = field(metadata={"help": "What the page is called, as the shop says it."})
+    summary: Placed[str] = field(metadata={"help": "What it is for, in one sentence."})
+
+
+@frozen(kw_only=True)
+class PlainPage(Page):
+    """`kind: page`: text that belongs to no other kind."""
