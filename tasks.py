@@ -1,0 +1,287 @@
+"""Set-up and the everyday commands. Standard library only: it runs before anything is installed.
+
+    python tasks.py manual   install what building needs, check and build the demo manual
+    python tasks.py test     install what the tests need, run every check and test
+    python tasks.py serve    preview with live reload
+    python tasks.py bench    run the benchmarks
+    python tasks.py lock     pin the requirements anew
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import shutil
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent
+VENV = ROOT / ".venv"
+BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
+PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
+NODE_MODULES = ROOT / "node_modules"
+WANTED = (3, 13)
+
+
+class Stopped(Exception):
+    """Something that the person at the keyboard must put right; its text says what."""
+
+
+# --- showing what happens -------------------------------------------------------------------
+
+
+class Bar:
+    """A progress bar on a terminal; elsewhere one line when the step is done."""
+
+    WIDTH = 24
+
+    def __init__(self, label: str, total: int) -> None:
+        self.label, self.total, self.done = label, max(total, 1), 0
+        self.live = sys.stdout.isatty()
+        self.began = time.monotonic()
+        self.draw()
+
+    def step(self) -> None:
+        """One more piece is done."""
+        self.done = min(self.done + 1, self.total)
+        self.draw()
+
+    def draw(self) -> None:
+        """Show how far it is, in place."""
+        if self.live:
+            full = self.WIDTH * self.done // self.total
+            bar = "#" * full + "." * (self.WIDTH - full)
+            print(f"\r  {self.label:<34} [{bar}]", end="", flush=True)
+
+    def finish(self) -> None:
+        """The step is done."""
+        self.done = self.total
+        self.draw()
+        seconds = time.monotonic() - self.began
+        print(
+            f"\r  {self.label:<34} done in {seconds:.0f} s" + " " * self.WIDTH
+            if self.live
+            else f"  {self.label:<34} done in {seconds:.0f} s"
+        )
+
+
+def run_counted(label: str, command: list[str], counts: str, total: int) -> None:
+    """Run a command out of sight; lines that hold `counts` move the bar."""
+    bar = Bar(label, total)
+    process = subprocess.Popen(
+        command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
+        text=True, encoding="utf-8", errors="replace",
+    )  # fmt: skip
+    lines: list[str] = []
+    assert process.stdout is not None
+    for line in process.stdout:
+        lines.append(line)
+        if counts in line:
+            bar.step()
+    if process.wait() != 0:
+        print()
+        raise Stopped(f"{label}: this did not work.\n" + "".join(lines[-15:]))
+    bar.finish()
+
+
+def environment() -> dict[str, str]:
+    """The environment for everything we start: our own Node first, no third-party notices."""
+    return {
+        **os.environ,
+        "PATH": f"{BIN}{os.pathsep}{os.environ.get('PATH', '')}",
+        "PIP_DISABLE_PIP_VERSION_CHECK": "1",
+        "PYTHONUTF8": "1",
+        "NO_MKDOCS_2_WARNING": "1",
+        "NO_UPDATE_NOTIFIER": "1",
+    }
+
+
+# --- installing, once a change ----------------------------------------------------------------
+
+
+def fingerprint(*files: Path) -> str:
+    """What these files hold, as one hash."""
+    return hashlib.sha256(b"\0".join(file.read_bytes() for file in files)).hexdigest()
+
+
+def is_current(stamp: Path, wanted: str) -> bool:
+    """Whether this step was already done for exactly these files."""
+    return stamp.exists() and stamp.read_text(encoding="utf-8") == wanted
+
+
+def make_venv() -> None:
+    """Create .venv, or make it anew where it belongs to another Python."""
+    config = VENV / "pyvenv.cfg"
+    version = "version = {}.{}.".format(*WANTED)
+    if PYTHON.exists() and version in config.read_text(encoding="utf-8"):
+        return
+    shutil.rmtree(VENV, ignore_errors=True)
+    made = subprocess.run(
+        [sys.executable, "-m", "venv", str(VENV)], capture_output=True, text=True, check=False
+    )
+    if made.returncode != 0:
+        raise Stopped(f"Python could not make a virtual environment in .venv.\n{made.stdout.strip()}")
+
+
+def install_python(lock: Path, label: str) -> None:
+    """Install what a lock file pins, every file checked against its hash."""
+    stamp = VENV / f".installed-{lock.stem}"
+    wanted = fingerprint(lock)
+    if is_current(stamp, wanted):
+        return
+    total = sum("==" in line for line in lock.read_text(encoding="utf-8").splitlines())
+    command = [str(PYTHON), "-m", "pip", "install", "--require-hashes", "-r", str(lock)]
+    run_counted(label, command, "Collecting ", total)
+    stamp.write_text(wanted, encoding="utf-8")
+
+
+def install_ours() -> None:
+    """Put the builder and the calculators into .venv as they stand in the working tree."""
+    stamp = VENV / ".installed-ours"
+    wanted = fingerprint(ROOT / "pyproject.toml", ROOT / "calculators" / "pyproject.toml")
+    if is_current(stamp, wanted):
+        return
+    command = [str(PYTHON), "-m", "pip", "install", "--no-deps", "--no-build-isolation"]
+    command += ["-e", str(ROOT), "-e", str(ROOT / "calculators")]
+    run_counted("Underhoist itself", command, "Building ", 2)
+    stamp.write_text(wanted, encoding="utf-8")
+
+
+def install_node() -> None:
+    """Install the phone side's packages with the Node that .venv brought."""
+    stamp = NODE_MODULES / ".installed"
+    wanted = fingerprint(ROOT / "package-lock.json")
+    if is_current(stamp, wanted):
+        return
+    npm = BIN / ("npm.exe" if os.name == "nt" else "npm")
+    command = [str(npm), "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]
+    run_counted("Phone-side packages", command, "added ", 1)
+    stamp.write_text(wanted, encoding="utf-8")
+
+
+def set_up(*, tests: bool) -> None:
+    """Everything the chosen command needs; nothing where nothing changed."""
+    make_venv()
+    install_python(ROOT / "requirements.lock", "Python packages")
+    if tests:
+        install_python(ROOT / "requirements-test.lock", "Python packages for the tests")
+    install_ours()
+    install_node()
+
+
+# --- a browser for the tests ------------------------------------------------------------------
+
+
+def find_browser() -> str | None:
+    """A Chromium that is already on this machine."""
+    return os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
+
+
+def install_browser() -> None:
+    """Debian's Chromium where apt is there, otherwise the one that Playwright brings."""
+    if find_browser():
+        return
+    if shutil.which("apt-get"):
+        sudo = [] if os.geteuid() == 0 else ["sudo", "-n"]
+        for words in (["update", "-qq"], ["install", "-y", "-qq", "chromium"]):
+            tried = subprocess.run(
+                [*sudo, "apt-get", *words], capture_output=True, text=True, check=False,
+                env={**os.environ, "DEBIAN_FRONTEND": "noninteractive"},
+            )  # fmt: skip
+        if tried.returncode == 0 and find_browser():
+            print("  Chromium installed from Debian's packages")
+            return
+    stamp = VENV / ".installed-browser"
+    wanted = fingerprint(ROOT / "requirements-test.lock")
+    if not is_current(stamp, wanted):
+        command = [str(PYTHON), "-m", "playwright", "install", "chromium"]
+        run_counted("Chromium for the tests", command, "downloaded", 1)
+        stamp.write_text(wanted, encoding="utf-8")
+
+
+# --- the commands -----------------------------------------------------------------------------
+
+
+def ours(*words: str) -> int:
+    """Run one of our own commands, its output as it is."""
+    return subprocess.run(list(words), cwd=ROOT, env=environment(), check=False).returncode
+
+
+def manual() -> int:
+    """Check the demo manual and build it."""
+    set_up(tests=False)
+    return ours(str(PYTHON), "-m", "underhoist", "build", ".")
+
+
+def serve() -> int:
+    """Preview with live reload."""
+    set_up(tests=False)
+    return ours(str(PYTHON), "-m", "underhoist", "serve", ".")
+
+
+def test() -> int:
+    """Run every check and test; the first that fails ends it."""
+    set_up(tests=True)
+    install_browser()
+    node = str(BIN / ("node.exe" if os.name == "nt" else "node"))
+    python = str(PYTHON)
+    checks = {
+        "Style (ruff check)": [python, "-m", "ruff", "check", "-q", "."],
+        "Layout (ruff format)": [python, "-m", "ruff", "format", "-q", "--check", "."],
+        "Types, Python (pyright)": [node, "node_modules/pyright/index.js"],
+        "Types, phone side (tsc)": [node, "node_modules/typescript/bin/tsc", "-p", "."],
+    }
+    for label, command in checks.items():
+        run_counted(label, command, "\0", 1)
+    return ours(python, "-m", "pytest")
+
+
+def bench() -> int:
+    """Run every benchmark in turn."""
+    set_up(tests=True)
+    install_browser()
+    failed = 0
+    for script in sorted((ROOT / "benchmarks").glob("*.py")):
+        print(f"\n{script.stem}")
+        failed |= ours(str(PYTHON), str(script))
+    return failed
+
+
+def lock() -> int:
+    """Pin every requirement anew, with hashes and without any registry's address."""
+    set_up(tests=True)
+    compiler = [str(PYTHON), "-m", "uv", "pip", "compile", "-q", "--universal", "--no-header"]
+    compiler += ["--generate-hashes", "--no-emit-index-url", "--python-version", "3.13"]
+    ours(str(PYTHON), "-m", "pip", "install", "-q", "uv")
+    failed = 0
+    for name in ("requirements", "requirements-test"):
+        failed |= ours(*compiler, "--upgrade", f"{name}.in", "-o", f"{name}.lock")
+    return failed
+
+
+COMMANDS = {"manual": manual, "test": test, "serve": serve, "bench": bench, "lock": lock}
+
+
+def main() -> int:
+    """Run the command that was asked for; what goes wrong is said in a sentence."""
+    if sys.version_info[:2] != WANTED:
+        have = "{}.{}.{}".format(*sys.version_info[:3])
+        print(f"Underhoist needs Python 3.13, and this is Python {have}: install 3.13 and run it again.")
+        return 2
+    name = sys.argv[1] if len(sys.argv) == 2 else ""  # noqa: PLR2004
+    if name not in COMMANDS:
+        print(f"Say one of: {', '.join(COMMANDS)}.")
+        return 2
+    try:
+        return COMMANDS[name]()
+    except Stopped as reason:
+        print(reason)
+        return 1
+    except KeyboardInterrupt:
+        return 130
+
+
+if __name__ == "__main__":
+    sys.exit(main())
