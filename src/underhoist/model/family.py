@@ -2,10 +2,23 @@
 
 from collections.abc import Mapping
 
+from typing import Literal
+
 from attrs import field, frozen
-from underhoist_calculators.units import Quantity, Span
 
 from underhoist.model.page import Page
+from underhoist.model.values import (
+    Count,
+    Id,
+    LengthSpan,
+    Number,
+    ShiftName,
+    SpeedSpan,
+    TemperatureSpan,
+    Torque,
+    Turns,
+    Volume,
+)
 from underhoist.place import Placed
 
 
@@ -13,8 +26,10 @@ from underhoist.place import Placed
 class GearTrain:
     """How the gear set is built; the ratios are computed from the tooth counts."""
 
-    type: Placed[str] = field(metadata={"help": "simpson, simpson-overdrive or ravigneaux."})
-    teeth: Mapping[str, Placed[int]] = field(
+    type: Placed[Literal["simpson", "simpson-overdrive", "ravigneaux"]] = field(
+        metadata={"help": "simpson, simpson-overdrive or ravigneaux."}
+    )
+    teeth: Mapping[str, Placed[Count]] = field(
         metadata={"help": "Tooth counts by gear: sun, ring, planet; planets is how many there are."}
     )
 
@@ -24,25 +39,33 @@ class Reference:
     """The vehicle that the shift windows are stated for."""
 
     tyre: Placed[str] = field(metadata={"help": "Tyre size as on its wall, e.g. 205/70 R 14."})
-    axle: Placed[float] = field(metadata={"help": "Final-drive ratio, e.g. 2.92."})
+    axle: Placed[Number] = field(metadata={"help": "Final-drive ratio, e.g. 2.92."})
 
 
 @frozen(kw_only=True)
 class ShiftWindow:
     """The road speeds between which one shift should come."""
 
-    shift: Placed[str] = field(metadata={"help": "Gears, e.g. 1-2; a kick-down is 3-2."})
-    throttle: Placed[str] = field(metadata={"help": "light, half or full."})
-    speed: Placed[Span] = field(metadata={"help": "Lowest to highest road speed, e.g. 16 to 22 km/h."})
+    shift: Placed[ShiftName] = field(metadata={"help": "Gears, e.g. 1-2; a kick-down is 3-2."})
+    throttle: Placed[Literal["light", "half", "full"]] = field(
+        metadata={"help": "light, half or full."}
+    )
+    speed: Placed[SpeedSpan] = field(
+        metadata={"help": "Lowest to highest road speed, e.g. 16 to 22 km/h."}
+    )
 
 
 @frozen(kw_only=True)
 class LevelRule:
     """How the fluid level is read."""
 
-    selector: Placed[str] = field(metadata={"help": "Selector position: park or neutral."})
-    temperature: Placed[Span] = field(metadata={"help": "Fluid temperature, e.g. 65 to 80 degC."})
-    between_marks: Placed[Quantity] = field(
+    selector: Placed[Literal["park", "neutral"]] = field(
+        metadata={"help": "Selector position: park or neutral."}
+    )
+    temperature: Placed[TemperatureSpan] = field(
+        metadata={"help": "Fluid temperature, e.g. 65 to 80 degC."}
+    )
+    between_marks: Placed[Volume] = field(
         metadata={"help": "Volume between the low and the full mark, e.g. 0.5 L."}
     )
 
@@ -55,10 +78,10 @@ class FluidRule:
     accepts: tuple[Placed[str], ...] = field(
         default=(), metadata={"help": "Later specifications that supersede it."}
     )
-    service_fill: Placed[Quantity] = field(
+    service_fill: Placed[Volume] = field(
         metadata={"help": "What a normal service takes, e.g. 4.2 L."}
     )
-    dry_fill: Placed[Quantity] = field(
+    dry_fill: Placed[Volume] = field(
         metadata={"help": "What the empty unit with converter takes, e.g. 8.6 L."}
     )
     level: LevelRule = field(metadata={"help": "How the level is read."})
@@ -69,11 +92,11 @@ class Fastener:
     """Something that is tightened, and its torque: the one place where the value stands."""
 
     name: Placed[str] = field(metadata={"help": "What it is, e.g. Pan bolts."})
-    torque: Placed[Quantity] = field(metadata={"help": "Tightening torque, e.g. 9 lbf*ft."})
+    torque: Placed[Torque] = field(metadata={"help": "Tightening torque, e.g. 9 lbf*ft."})
     thread: Placed[str] | None = field(
         default=None, metadata={"help": "Thread, e.g. 5/16-18 UNC or M8 x 1.25."}
     )
-    count: Placed[int] | None = field(default=None, metadata={"help": "How many there are."})
+    count: Placed[Count] | None = field(default=None, metadata={"help": "How many there are."})
     note: Placed[str] | None = field(default=None, metadata={"help": "A word of advice."})
 
 
@@ -82,10 +105,12 @@ class Adjustment:
     """A setting made by seating an adjuster and backing it off."""
 
     name: Placed[str] = field(metadata={"help": "What is set, e.g. Front band."})
-    seat: Placed[str] = field(metadata={"help": "Id of the fastener whose torque seats it."})
-    back_off: Placed[Quantity] = field(metadata={"help": "Turns back off, e.g. 1 1/2 turns."})
-    lock: Placed[str] | None = field(
-        default=None, metadata={"help": "Id of the fastener that locks it."}
+    seat: Placed[Id] = field(
+        metadata={"help": "Id of the fastener whose torque seats it.", "to": "torque"}
+    )
+    back_off: Placed[Turns] = field(metadata={"help": "Turns back off, e.g. 1 1/2 turns."})
+    lock: Placed[Id] | None = field(
+        default=None, metadata={"help": "Id of the fastener that locks it.", "to": "torque"}
     )
 
 
@@ -95,7 +120,7 @@ class Variant:
 
     name: Placed[str] = field(metadata={"help": "What the shop calls this one."})
     tell: Placed[str] = field(metadata={"help": "Stamp, colour, date or place that tells it."})
-    measures: Mapping[str, Placed[Span]] = field(
+    measures: Mapping[str, Placed[LengthSpan]] = field(
         factory=dict, metadata={"help": "Measured sizes, e.g. outside diameter: 52.0 to 52.2 mm."}
     )
 
@@ -115,7 +140,7 @@ class UnitFamily(Page):
     """A family of transmissions."""
 
     gear_train: GearTrain = field(metadata={"help": "Type and tooth counts."})
-    ratios: Mapping[str, Placed[float]] = field(
+    ratios: Mapping[str, Placed[Number]] = field(
         factory=dict, metadata={"help": "Stated ratios by gear, checked against the teeth."}
     )
     reference: Reference = field(metadata={"help": "Tyre and axle the shift windows belong to."})
@@ -123,10 +148,10 @@ class UnitFamily(Page):
         default=(), metadata={"help": "Where each shift should come."}
     )
     fluid: FluidRule = field(metadata={"help": "Fluid, fills and level rule."})
-    fasteners: Mapping[str, Fastener] = field(
+    fasteners: Mapping[Id, Fastener] = field(
         factory=dict, metadata={"help": "Every tightened thing by id."}
     )
-    adjustments: Mapping[str, Adjustment] = field(
+    adjustments: Mapping[Id, Adjustment] = field(
         factory=dict, metadata={"help": "Every band setting by id."}
     )
-    parts: Mapping[str, Part] = field(factory=dict, metadata={"help": "Parts by id."})
+    parts: Mapping[Id, Part] = field(factory=dict, metadata={"help": "Parts by id."})

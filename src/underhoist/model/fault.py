@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from attrs import field, frozen
 
 from underhoist.model.page import Page
+from underhoist.model.values import Id, Likelihood, Minutes
 from underhoist.place import Placed
 
 
@@ -13,9 +14,12 @@ class Cause:
     """Something that can be behind the complaint."""
 
     name: Placed[str] = field(metadata={"help": "What is wrong."})
-    likelihood: Placed[float] = field(metadata={"help": "Rough share of cases, e.g. 40 %."})
-    procedures: tuple[Placed[str], ...] = field(
-        default=(), metadata={"help": "Ids of the procedures that mend it."}
+    likelihood: Placed[Likelihood] = field(
+        metadata={"help": "Rough share of cases, e.g. 40 %."}
+    )
+    """From 0 to 1."""
+    procedures: tuple[Placed[Id], ...] = field(
+        default=(), metadata={"help": "Ids of the procedures that mend it.", "to": "procedure"}
     )
 
 
@@ -24,13 +28,13 @@ class Check:
     """Something the shop looks at, and what a good result rules out."""
 
     name: Placed[str] = field(metadata={"help": "What is looked at."})
-    minutes: Placed[int] = field(metadata={"help": "How long it takes, in minutes."})
+    minutes: Placed[Minutes] = field(metadata={"help": "How long it takes, in minutes."})
     access: Placed[str] = field(metadata={"help": "e.g. level ground, on the hoist, pan off."})
-    procedure: Placed[str] | None = field(
-        default=None, metadata={"help": "Id of the procedure that tells how."}
+    procedure: Placed[Id] | None = field(
+        default=None, metadata={"help": "Id of the procedure that tells how.", "to": "procedure"}
     )
-    rules_out: tuple[Placed[str], ...] = field(
-        default=(), metadata={"help": "Ids of the causes a good result rules out."}
+    rules_out: tuple[Placed[Id], ...] = field(
+        default=(), metadata={"help": "Ids of the causes a good result rules out.", "to": "cause"}
     )
 
 
@@ -39,6 +43,8 @@ class Fault(Page):
     """A complaint."""
 
     complaint: Placed[str] = field(metadata={"help": "What the owner says."})
-    unit_family: tuple[Placed[str], ...] = field(metadata={"help": "Family id, a list, or any."})
-    causes: Mapping[str, Cause] = field(metadata={"help": "Causes by id."})
-    checks: Mapping[str, Check] = field(metadata={"help": "Checks by id, cheapest first."})
+    unit_family: tuple[Placed[Id], ...] = field(
+        metadata={"help": "Family id, a list, or any.", "to": "family"}
+    )
+    causes: Mapping[Id, Cause] = field(metadata={"help": "Causes by id."})
+    checks: Mapping[Id, Check] = field(metadata={"help": "Checks by id, cheapest first."})

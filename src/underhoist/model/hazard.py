@@ -1,8 +1,11 @@
 """`kind: hazard`: a danger, by the signal words of ISO 3864 / ANSI Z535.6."""
 
+from typing import Literal
+
 from attrs import Factory, field, frozen
 
 from underhoist.model.page import Page
+from underhoist.model.values import Id
 from underhoist.place import Placed
 
 
@@ -10,7 +13,9 @@ from underhoist.place import Placed
 class RequiredWhen:
     """What makes this hazard's caution a must."""
 
-    tools: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Ids of tools."})
+    tools: tuple[Placed[Id], ...] = field(
+        default=(), metadata={"help": "Ids of tools.", "to": "tool"}
+    )
     areas: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Areas of work."})
     fluids: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Fluids."})
     words: tuple[Placed[str], ...] = field(default=(), metadata={"help": "Words in a step."})
@@ -20,7 +25,9 @@ class RequiredWhen:
 class Hazard(Page):
     """A danger, the harm it does and how to avoid it."""
 
-    signal: Placed[str] = field(metadata={"help": "danger, warning, caution or notice."})
+    signal: Placed[Literal["danger", "warning", "caution", "notice"]] = field(
+        metadata={"help": "danger, warning, caution or notice."}
+    )
     harm: Placed[str] = field(metadata={"help": "What happens to whom."})
     avoid: Placed[str] = field(metadata={"help": "What to do so that it does not."})
     required_when: RequiredWhen = field(

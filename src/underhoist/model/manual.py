@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from attrs import frozen
+from attrs import field, frozen
 
 from underhoist.model.family import UnitFamily
 from underhoist.model.fault import Fault
@@ -22,6 +22,12 @@ class Manual:
     tools: Mapping[str, Tool]
     hazards: Mapping[str, Hazard]
     plain: Mapping[str, PlainPage]
+    repeated: tuple[Page, ...] = ()
+    """Pages whose id another page of their kind had first."""
+    unread: Mapping[str, str] = field(factory=dict)
+    """File by id of the pages that could not be read: a link to one of them is not called dead."""
+    files: frozenset[str] = frozenset()
+    """Every file in the manual's folder, relative to it, pages and drawings alike."""
 
     def pages(self) -> Iterator[Page]:
         """Every page, kind by kind."""

@@ -1,0 +1,70 @@
+"""The kinds of value an author types, as types: the source reader obeys the mark on each."""
+
+from typing import Annotated, Literal
+
+from attrs import frozen
+from underhoist_calculators.units import Quantity, Span
+
+
+@frozen
+class Measure:
+    """Mark of a quantity: its kind in `underhoist_calculators.units`, None for whatever it says.
+
+    `sign` tells what is possible: only above zero, zero as well, or below zero too.
+    """
+
+    kind: str | None
+    sign: Literal["above zero", "not below zero", "any"] = "above zero"
+
+
+@frozen
+class Bounds:
+    """Mark of a plain number: least and greatest possible value."""
+
+    least: float
+    most: float = float("inf")
+
+
+@frozen
+class Pattern:
+    """Mark of a text that must have one form."""
+
+    regex: str
+    wanted: str
+
+
+@frozen
+class UnitOf:
+    """Mark of a unit's name; `kind` where only one kind will do."""
+
+    kind: str | None = None
+
+
+@frozen
+class Share:
+    """Mark of a percentage; its value is the share from 0 to 1."""
+
+
+Id = Annotated[str, Pattern(r"[a-z0-9]+(-[a-z0-9]+)*", "lower-case letters, digits and hyphens")]
+IdPath = Annotated[
+    str,
+    Pattern(
+        r"[a-z0-9]+(-[a-z0-9]+)*(/[a-z0-9]+(-[a-z0-9]+)*)?",
+        "lower-case letters, digits and hyphens, with its family and a slash before it where needed",
+    ),
+]
+ShiftName = Annotated[str, Pattern(r"[1-9]-[1-9]", "two gears with a hyphen between, such as 1-2")]
+Torque = Annotated[Quantity, Measure("torque")]
+TorqueSpan = Annotated[Span, Measure("torque")]
+Volume = Annotated[Quantity, Measure("volume")]
+Turns = Annotated[Quantity, Measure("turns", "not below zero")]
+SpeedSpan = Annotated[Span, Measure("speed", "not below zero")]
+LengthSpan = Annotated[Span, Measure("length", "not below zero")]
+Limits = Annotated[Span, Measure(None, "any")]
+TemperatureSpan = Annotated[Span, Measure("temperature", "any")]
+Count = Annotated[int, Bounds(1)]
+Minutes = Annotated[int, Bounds(1, 10_000)]
+Number = Annotated[float, Bounds(0.01, 1000)]
+Likelihood = Annotated[float, Share()]
+UnitName = Annotated[str, UnitOf()]
+TorqueUnit = Annotated[str, UnitOf("torque")]

@@ -1,0 +1,194 @@
+"""The Markdown of a body as rules see it: code left out, links found, steps told apart.
+
+A full Markdown parser would take most of the check's time and lose the columns, so this reads
+the few forms that matter by line and pattern. Every text keeps its length: an offset in it is an
+offset in `body.text`.
+"""
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterator
+from functools import cached_property, lru_cache
+from typing import Literal
+
+from attrs import field, frozen
+
+from underhoist.model.page import Body
+from underhoist.place import Place
+
+LONGEST_LABEL = 2_000
+"""Characters searched back for the bracket that opens a link's label."""
+
+_DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*)")
+_AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
+_DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
+_ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
+_FENCE = re.compile(r"\s*(`{3,}|~{3,})")
+_COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
+_STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
+_NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
+_ITEM = re.compile(r"^ {0,3}\d{1,9}[.)][ \t]+", re.MULTILINE)
+_LIST_ENDS = re.compile(r"\n[ \t]*\n(?! |\t|\n|\d{1,9}[.)][ \t])")
+
+
+@frozen
+class Link:
+    """A link, an image or an address in angle brackets; `offset` is where it begins in the body."""
+
+    target: str
+    label: str
+    form: Literal["link", "image", "bare", "definition", "html"]
+    offset: int
+    at: Place
+
+
+@frozen
+class StepText:
+    """One item of the list under Steps: its number and where it stands in the body."""
+
+    number: int
+    start: int
+    end: int
+    text: str
+
+    def paragraphs(self) -> Iterator[tuple[int, str]]:
+        """Offset and text of each paragraph, without the item's own number."""
+        marker = _ITEM.match(self.text)
+        begin = marker.end() if marker else 0
+        for part in re.finditer(r"\S(?:.|\n(?![ \t]*\n))*", self.text[begin:]):
+            yield self.start + begin + part.start(), part[0].strip()
+
+
+@frozen(slots=False)
+class Prose:
+    """A body prepared for the rules."""
+
+    body: Body
+    text: str = field(init=False)
+    """The body with code and comments blanked."""
+
+    def __attrs_post_init__(self) -> None:
+        object.__setattr__(self, "text", _without_code(self.body.text))
+
+    @cached_property
+    def words(self) -> str:
+        """The text with the targets of links blanked as well: what a reader reads."""
+        text = _AUTOLINK.sub(_blank, self.text)
+        return _DESTINATION.sub(_blank, text)
+
+    @cached_property
+    def _line_starts(self) -> list[int]:
+        return [0, *(match.end() for match in re.finditer("\n", self.body.text))]
+
+    def place(self, offset: int, file: str) -> Place:
+        """Line and column of an offset."""
+        row = bisect_right(self._line_starts, offset) - 1
+        return Place(file, self.body.first_line + row, offset - self._line_starts[row] + 1)
+
+    def links(self, file: str) -> list[Link]:
+        """Every link in the order of the text."""
+        found: list[Link] = []
+        if "](" in self.text:
+            found += (self._inline(match, file) for match in _DESTINATION.finditer(self.text))
+        if "<" in self.text:
+            found += self._others(_AUTOLINK, "bare", file)
+            found += self._others(_ATTRIBUTE, "html", file)
+        if "]:" in self.text:
+            found += self._others(_DEFINITION, "definition", file)
+        return sorted(found, key=lambda link: link.offset)
+
+    def _inline(self, match: re.Match[str], file: str) -> Link:
+        start = _label_start(self.text, match.start())
+        image = start > 0 and self.text[start - 1] == "!"
+        label = self.text[start + 1 : match.start()]
+        offset = start - image
+        form = "image" if image else "link"
+        return Link(match[1].strip("<>"), label, form, offset, self.place(offset, file))
+
+    def _others(
+        self, pattern: re.Pattern[str], form: Literal["bare", "definition", "html"], file: str
+    ) -> Iterator[Link]:
+        for match in pattern.finditer(self.text):
+            yield Link(match[1], "", form, match.start(), self.place(match.start(), file))
+
+    @cached_property
+    def steps(self) -> tuple[StepText, ...]:
+        """The items of the ordered list under the heading Steps."""
+        heading = _STEPS.search(self.text)
+        if heading is None:
+            return ()
+        after = _NEXT_HEADING.search(self.text, heading.end())
+        end = after.start() if after else len(self.text)
+        first = _ITEM.search(self.text, heading.end(), end)
+        if first is None:
+            return ()
+        stop = _LIST_ENDS.search(self.text, first.start(), end)
+        end = stop.start() if stop else end
+        starts = [match.start() for match in _ITEM.finditer(self.text, first.start(), end)]
+        spans = zip(starts, [*starts[1:], end], strict=True)
+        return tuple(
+            StepText(number, start, stop, self.text[start:stop])
+            for number, (start, stop) in enumerate(spans, 1)
+        )
+
+
+@lru_cache(maxsize=4096)
+def prose(body: Body) -> Prose:
+    """The body prepared for the rules, made once for all of them."""
+    return Prose(body)
+
+
+def _label_start(text: str, close: int) -> int:
+    """Offset of the bracket that opens the label which closes here."""
+    depth = 0
+    for offset in range(close, max(close - LONGEST_LABEL, -1), -1):
+        depth += (text[offset] == "]") - (text[offset] == "[")
+        if depth == 0:
+            return offset
+    return close
+
+
+def _blank(match: re.Match[str]) -> str:
+    return re.sub(r"[^\n]", " ", match[0])
+
+
+def _without_code(text: str) -> str:
+    """The text with fenced blocks, code spans and comments turned into spaces."""
+    if "<!--" in text:
+        text = _COMMENT.sub(_blank, text)
+    if "`" not in text and "~~~" not in text:
+        return text
+    lines: list[str] = []
+    fence = ""
+    for line in text.split("\n"):
+        mark = _FENCE.match(line)
+        inside = bool(fence)
+        if mark and not fence:
+            fence, inside = mark[1], True
+        elif mark and mark[1].startswith(fence) and line.strip() == mark[1]:
+            fence = ""
+        lines.append(" " * len(line) if inside else _without_spans(line))
+    return "\n".join(lines)
+
+
+def _without_spans(line: str) -> str:
+    """The line with its code spans blanked: a run of backticks closes with the next of its length."""
+    if "`" not in line:
+        return line
+    runs = [match.span() for match in re.finditer("`+", line)]
+    partner: dict[int, int] = {}
+    latest: dict[int, int] = {}
+    for index in range(len(runs) - 1, -1, -1):
+        length = runs[index][1] - runs[index][0]
+        if length in latest:
+            partner[index] = latest[length]
+        latest[length] = index
+    pieces: list[str] = []
+    at = index = 0
+    while index < len(runs):
+        other = partner.get(index)
+        if other is not None:
+            pieces += [line[at : runs[index][0]], " " * (runs[other][1] - runs[index][0])]
+            at, index = runs[other][1], other
+        index += 1
+    return "".join(pieces) + line[at:]

@@ -1,0 +1,136 @@
+"""References by scheme: found in a body, resolved to the thing they name."""
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from underhoist.model import Body, Fastener, Fault, Manual, Page, Part, Procedure, Reading, UnitFamily
+from underhoist.place import Place
+from underhoist.prose import prose
+
+
+@frozen
+class Reference:
+    """`<torque:band-seat>` or `[seat the band](torque:band-seat)` in a body.
+
+    `label` is empty for the short form; `offset` is where the reference begins in `body.text`.
+    """
+
+    scheme: str
+    id: str
+    label: str
+    at: Place
+    offset: int
+
+
+@frozen
+class Target:
+    """What a reference names. `id` is the full one, such as kestrel-3/band-seat."""
+
+    scheme: str
+    id: str
+    title: str
+    thing: object
+
+
+def find(body: Body, file: str) -> Iterator[Reference]:
+    """Every reference in the body, in the order of the text."""
+    for link in prose(body).links(file):
+        scheme, colon, name = link.target.partition(":")
+        if colon and scheme.lower() in SCHEMES:
+            yield Reference(scheme.lower(), name, link.label, link.at, link.offset)
+
+
+def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:
+    """The one thing that the reference names on this page, or None for none or several."""
+    found = matches(manual, page, reference.scheme, reference.id)
+    return found[0] if len(found) == 1 else None
+
+
+def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
+    """Everything that the name can mean on this page: two where two of its families know it."""
+    if scheme in _PAGES:
+        return _targets(scheme, "", getattr(manual, _PAGES[scheme]), name)
+    if scheme == "calc":
+        return _targets("calc", "", _calculators(), name)
+    attribute, groups = _OWNED[scheme]
+    owner, slash, short = name.partition("/")
+    if slash:
+        owners = [getattr(manual, group).get(owner) for group in groups]
+        scopes = [[each for each in owners if each]]
+    else:
+        short, scopes = name, _scopes(manual, page)
+    for scope in scopes:
+        found = [_targets(scheme, f"{each.id}/", getattr(each, attribute, {}), short) for each in scope]
+        if any(found):
+            return sum(found, [])
+    return []
+
+
+def candidates(manual: Manual, page: Page, scheme: str) -> list[str]:
+    """Names that resolve on this page, the nearest first, each in its shortest form."""
+    if scheme in _PAGES:
+        return list(getattr(manual, _PAGES[scheme]))
+    if scheme == "calc":
+        return list(_calculators())
+    attribute, groups = _OWNED[scheme]
+    near = [name for scope in _scopes(manual, page) for each in scope for name in getattr(each, attribute, {})]
+    owners = [each for group in groups for each in getattr(manual, group).values()]
+    far = [f"{each.id}/{name}" for each in owners for name in getattr(each, attribute)]
+    return list(dict.fromkeys([*near, *far]))
+
+
+def families_of(manual: Manual, page: Page) -> list[UnitFamily]:
+    """The unit families a page is for: its own, those it names, none where it says any."""
+    if isinstance(page, UnitFamily):
+        return [page]
+    if isinstance(page, Procedure | Fault):
+        return [manual.families[each.value] for each in page.unit_family if each.value in manual.families]
+    return []
+
+
+def _scopes(manual: Manual, page: Page) -> list[list[Page]]:
+    """Who may own a short name: the page itself, then its families, all of the same standing."""
+    return [[page], list[Page](families_of(manual, page))]
+
+
+def _targets(scheme: str, prefix: str, things: Mapping[str, object], name: str) -> list[Target]:
+    """The thing of this name as a list of one, or no thing."""
+    if name not in things:
+        return []
+    thing = things[name]
+    return [Target(scheme, prefix + name, _title(thing), thing)]
+
+
+def _title(thing: object) -> str:
+    if isinstance(thing, Page):
+        return thing.title.value
+    if isinstance(thing, Fastener | Part | Reading):
+        return thing.name.value
+    return str(getattr(thing, "title", thing))
+
+
+def _calculators() -> dict[str, object]:
+    from underhoist_calculators import all_calculators  # noqa: PLC0415  # only calc: needs them
+
+    return {each.name: each for each in all_calculators()}
+
+
+_PAGES = {
+    "procedure": "procedures",
+    "tool": "tools",
+    "hazard": "hazards",
+    "family": "families",
+    "fault": "faults",
+}
+"""Schemes that name a page, with the manual's group of such pages."""
+
+_OWNED = {
+    "torque": ("fasteners", ("families", "procedures")),
+    "part": ("parts", ("families",)),
+    "reading": ("readings", ("procedures",)),
+}
+"""Schemes that name something a page owns: its attribute, and the groups of pages that have it."""
+
+SCHEMES = frozenset({*_PAGES, *_OWNED, "calc"})
+"""The words before the colon that make a link a reference."""

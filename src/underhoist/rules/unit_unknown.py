@@ -1,0 +1,21 @@
+"""A unit that is not known here.
+
+Good:
+
+```yaml title="kestrel-3/set-band.md"
+fasteners:
+  cover-bolts: {name: Cover bolts, torque: 12 N*m}
+```
+
+Bad:
+
+```yaml title="kestrel-3/set-band.md"
+fasteners:
+  cover-bolts: {name: Cover bolts, torque: 12 Newts}
+```
+"""
+
+from underhoist.finding import Severity
+
+CODE = "unit-unknown"
+SEVERITY = Severity.STOP

@@ -1,0 +1,69 @@
+"""A page's file as text, then parted into front matter and body."""
+
+from pathlib import Path
+
+from attrs import frozen
+
+from underhoist.finding import Finding
+from underhoist.model.page import Body
+from underhoist.place import Place
+from underhoist.source.faults import Faults, fault
+
+LARGEST = 1_000_000
+"""Bytes. A page of 1 MB is a thousand times a long procedure: something else was saved there."""
+
+FENCE = "---"
+
+
+@frozen
+class Parts:
+    """Front matter (without its dashes) and body of one page."""
+
+    front: str
+    body: Body
+
+
+def read_text(path: Path, file: str) -> str:
+    """The page's text with plain line ends. Raises Faults where it is not text or too large."""
+    try:
+        size = path.stat().st_size
+        if size > LARGEST:
+            raise Faults(_too_large(file, size))
+        data = path.read_bytes()
+    except OSError as error:
+        wrong = f"The file cannot be opened: {error.strerror}."
+        raise Faults(_unreadable(file, wrong, "Make it readable, or take it out.")) from None
+    if b"\0" in data:
+        wrong = "The file is binary, not text."
+        raise Faults(_unreadable(file, wrong, "Save it as text, or give it its own ending."))
+    try:
+        return data.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        wrong = f"The file is not UTF-8 text: line {line} holds a byte that is not."
+        raise Faults(_unreadable(file, wrong, "Save it as UTF-8 text.", line)) from None
+
+
+def split(text: str, file: str) -> Parts:
+    """Front matter and body. Raises Faults where the dashes are missing."""
+    lines = text.split("\n")
+    if lines[0].rstrip() != FENCE:
+        wrong = "The page does not begin with front matter."
+        mend = "Begin it with a line of three dashes, its keys, and three dashes again."
+        raise Faults(fault("front-matter", Place(file, 1, 1), lines[0], wrong, mend))
+    for row in range(1, len(lines)):
+        if lines[row].rstrip() == FENCE:
+            body = Body("\n".join(lines[row + 1 :]), row + 2)
+            return Parts("\n".join(lines[1:row]), body)
+    wrong = "The front matter has no end."
+    mend = "Write three dashes on a line of their own below its last key."
+    raise Faults(fault("front-matter", Place(file, 1, 1), lines[0], wrong, mend))
+
+
+def _too_large(file: str, size: int) -> Finding:
+    wrong = f"The page holds {size / 1_000_000:.1f} MB; a page holds at most 1 MB."
+    return _unreadable(file, wrong, "Part it into several pages, or take out what is not text.")
+
+
+def _unreadable(file: str, wrong: str, mend: str, line: int = 1) -> Finding:
+    return fault("unreadable-page", Place(file, line, 1), file, wrong, mend)
