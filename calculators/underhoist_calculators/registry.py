@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -76,14 +77,14 @@ def unit_name(value: Quantity) -> str:
     return str(cast("Any", value).units)
 
 
-_DIMENSIONS: dict[str, object] = {
-    name: _REGISTRY.Quantity(1.0, name).dimensionality for name in BY_NAME
-}
+@cache
+def _dimension(unit: str) -> object:
+    return _REGISTRY.Quantity(1.0, unit).dimensionality
 
 
 def same_dimension(value: Quantity, unit: str) -> bool:
     """Say whether the quantity can be given in that unit. Points and differences never mix."""
-    if cast("Any", value).dimensionality != _DIMENSIONS[unit]:
+    if cast("Any", value).dimensionality != _dimension(unit):
         return False
     differs = "temperature_difference"
     own = BY_NAME.get(unit_name(value))

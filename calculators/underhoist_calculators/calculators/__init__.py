@@ -1,0 +1,1 @@
+"""One calculator, one file, each with a CALCULATOR; all are found by being here."""

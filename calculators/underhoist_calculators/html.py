@@ -1,0 +1,190 @@
+"""Forms and answers as HTML, made at build time and again in the browser, always escaped."""
+
+from collections.abc import Iterable, Mapping
+from html import escape
+from itertools import groupby
+
+from underhoist_calculators.answer import Answer, Plate, Table, Working
+from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.entries import Errors, Wrong, example_entries, split_unit, text_of
+from underhoist_calculators.units import unit_named, unit_symbol, unit_words
+
+
+def form(calculator: Calculator, entries: Mapping[str, str] | None = None) -> str:
+    """Write the form, filled with `entries` or with the worked example."""
+    filled = example_entries(calculator) if entries is None else entries
+    groups = groupby(calculator.fields, key=lambda field: field.group)
+    body = "".join(_group(title, tuple(fields), filled) for title, fields in groups)
+    name = escape(calculator.name)
+    return (
+        f'<form class="uh-calc" data-calculator="{name}" novalidate>{body}'
+        '<button class="uh-button" type="submit">Work it out</button></form>'
+    )
+
+
+def answer(calculator: Calculator, given: Answer | None, errors: Errors) -> str:
+    """Write the answer, or which entries to mend first."""
+    inside = _answer(calculator, given) if given else _to_mend(calculator, errors)
+    return (
+        '<section class="uh-answer" aria-live="polite" aria-label="Answer">' + inside + "</section>"
+    )
+
+
+def _group(title: str, fields: tuple[Field, ...], entries: Mapping[str, str]) -> str:
+    """Write one group; rows with nothing in them are put away in a details element."""
+    shown: list[str] = []
+    put_away: list[str] = []
+    for row, members in groupby(fields, key=lambda field: field.row or field.name):
+        row_fields = tuple(members)
+        inside = "".join(_field(field, entries) for field in row_fields)
+        if row_fields[0].row is None:
+            shown.append(inside)
+            continue
+        whole = f'<fieldset class="uh-fieldset uh-fieldset--row"><legend>{escape(row)}</legend>{inside}</fieldset>'
+        filled = any(text_of(field, entries) for field in row_fields)
+        (shown if filled else put_away).append(whole)
+    more = (
+        f'<details class="uh-more"><summary>{escape(title)}: the others</summary>'
+        f"{''.join(put_away)}</details>"
+        if put_away
+        else ""
+    )
+    return (
+        f'<fieldset class="uh-fieldset"><legend>{escape(title)}</legend>'
+        f"{''.join(shown)}{more}</fieldset>"
+    )
+
+
+def _field(field: Field, entries: Mapping[str, str]) -> str:
+    """Write one field: label, entry, unit, help and the place for what is wrong."""
+    name = escape(field.name)
+    described = f'aria-describedby="{name}-help {name}-error"'
+    optional = "" if field.required else ' <span class="uh-field__optional">if known</span>'
+    return (
+        f'<div class="uh-field"><label for="{name}">{escape(field.label)}{optional}</label>'
+        f'<div class="uh-field__entry">{_entry(field, entries, described)}</div>'
+        f'<p class="uh-field__help" id="{name}-help">{escape(field.help)}</p>'
+        f'<p class="uh-field__error" id="{name}-error"></p></div>'
+    )
+
+
+def _entry(field: Field, entries: Mapping[str, str], described: str) -> str:
+    """Write the control itself, with a list of units where there is a choice."""
+    name, typed = escape(field.name), text_of(field, entries)
+    if field.choices:
+        options = "".join(
+            _option(choice.name, choice.label, choice.name == typed) for choice in field.choices
+        )
+        blank = "" if field.required else _option("", "Not known", not typed)
+        return f'<select name="{name}" id="{name}" {described}>{blank}{options}</select>'
+    number, unit = split_unit(field, typed)
+    keyboard = "decimal" if field.units and not field.span and not field.words else "text"
+    control = (
+        f'<input type="text" name="{name}" id="{name}" value="{escape(number)}" '
+        f'inputmode="{keyboard}" autocomplete="off" {described}>'
+    )
+    return control + _units(field, unit)
+
+
+def _units(field: Field, chosen: str) -> str:
+    """Write the list of units, each in full."""
+    if not field.units:
+        return ""
+    options = "".join(
+        _option(unit_symbol(unit), _unit_label(unit), unit == chosen) for unit in field.units
+    )
+    label = escape(f"Unit of {field.label[0].lower()}{field.label[1:]}")
+    return f'<select name="{escape(field.name)}.unit" aria-label="{label}">{options}</select>'
+
+
+def _unit_label(unit: str) -> str:
+    named = unit_named(unit)
+    symbol, words = unit_symbol(unit), unit_words(unit)
+    return words if named is None or symbol in {words, named.one} else f"{words} ({symbol})"
+
+
+def _option(value: str, label: str, chosen: bool) -> str:
+    selected = " selected" if chosen else ""
+    return f'<option value="{escape(value)}"{selected}>{escape(label)}</option>'
+
+
+def _answer(calculator: Calculator, given: Answer) -> str:
+    parts = (
+        f'<p class="uh-answer__summary">{escape(given.summary)}</p>',
+        "".join(_plate(plate) for plate in given.plates),
+        "".join(f'<p class="uh-warn">{escape(warning)}</p>' for warning in given.warnings),
+        _list("uh-do", "What to do", given.do, ordered=True),
+        "".join(_table(table) for table in given.tables),
+        _working(given.working),
+        _list("uh-sources", "Sources", calculator.sources),
+        _list("uh-limits", "Limits", calculator.limits),
+    )
+    return "".join(parts)
+
+
+def _plate(plate: Plate) -> str:
+    others = "".join(f"<li>{escape(other)}</li>" for other in plate.others)
+    number = f'<data class="uh-plate__number" value="{plate.exact.value!r}">{escape(plate.number)}'
+    parts = (
+        f'<span class="uh-plate__name">{escape(plate.name)}</span>',
+        f'{number}</data><span class="uh-plate__unit">{escape(plate.unit)}</span>',
+        f'<ul class="uh-plate__others">{others}</ul>' if others else "",
+        f'<p class="uh-plate__note">{escape(plate.note)}</p>' if plate.note else "",
+    )
+    return f'<figure class="uh-plate">{"".join(parts)}</figure>'
+
+
+def _table(table: Table) -> str:
+    heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in table.heads)
+    rows = "".join(f"<tr>{_cells(table.heads, row)}</tr>" for row in table.rows)
+    return (
+        f'<table class="uh-table"><caption>{escape(table.title)}</caption>'
+        f"<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
+    )
+
+
+def _cells(heads: Iterable[str], row: Iterable[str]) -> str:
+    return "".join(
+        f'<td data-label="{escape(head)}">{escape(cell)}</td>'
+        for head, cell in zip(heads, row, strict=True)
+    )
+
+
+def _working(lines: tuple[Working, ...]) -> str:
+    """Write the working as a handbook does: formula, numbers put in, result."""
+    if not lines:
+        return ""
+    items = "".join(
+        f'<li><p class="uh-working__what">{escape(line.what)}</p>'
+        f'<p class="uh-working__formula">{escape(line.formula)}</p>'
+        f'<p class="uh-working__numbers">= {escape(line.numbers)}</p>'
+        f'<p class="uh-working__result">= {escape(line.result)}</p></li>'
+        for line in lines
+    )
+    return f'<section><h2>Working</h2><ol class="uh-working">{items}</ol></section>'
+
+
+def _list(css: str, title: str, items: Iterable[str], *, ordered: bool = False) -> str:
+    """Write a titled list, or nothing where there are no items."""
+    inside = "".join(f"<li>{escape(item)}</li>" for item in items)
+    kind = "ol" if ordered else "ul"
+    return (
+        f'<section class="{css}"><h2>{title}</h2><{kind}>{inside}</{kind}></section>'
+        if inside
+        else ""
+    )
+
+
+def _to_mend(calculator: Calculator, errors: Errors) -> str:
+    """List what is wrong, each linked to its field."""
+    items = "".join(f"<li>{_mend(calculator, name, wrong)}</li>" for name, wrong in errors.items())
+    return (
+        '<p class="uh-answer__summary">No answer yet. Mend these entries first.</p>'
+        f'<ul class="uh-answer__mend">{items}</ul>'
+    )
+
+
+def _mend(calculator: Calculator, name: str, wrong: Wrong) -> str:
+    field = calculator.field(name)
+    said = escape(f"{wrong.wrong} {wrong.mend}")
+    return f'<a href="#{escape(name)}">{escape(field.label)}</a>: {said}' if field else said
