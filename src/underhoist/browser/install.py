@@ -1,0 +1,57 @@
+"""Adds the phone side to a site that was just built."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from attrs import frozen
+
+from underhoist.browser import tools
+from underhoist.browser.precache import write_service_worker
+from underhoist.browser.runtime import write_runtime
+from underhoist.browser.vendor import copy_vendored
+from underhoist.browser.webmanifest import write_webmanifest
+from underhoist.browser.wheels import compiled
+
+_MEGABYTE = 1_000_000
+
+
+@frozen
+class BrowserReport:
+    """What the phone stores: files of the manual, then the runtime; sizes in uncompressed bytes."""
+
+    pages: int
+    text_bytes: int
+    runtime_bytes: int
+    wheels: tuple[str, ...]
+
+    def summary(self) -> str:
+        """Say it in one line."""
+        return (
+            f"{self.pages} files readable offline ({self.text_bytes / _MEGABYTE:.1f} MB), "
+            f"calculators offline ({self.runtime_bytes / _MEGABYTE:.1f} MB)"
+        )
+
+
+def install(site: Path, *, progress: Callable[[str], None]) -> BrowserReport:
+    """Make the site in folder `site` installable, readable offline and able to calculate.
+
+    Call it last: every file then in the folder is stored on the phone. `progress` is told each
+    stage. Raises BrowserError where something is missing or would not work offline.
+    """
+    modules = tools.node_modules(site)
+    progress("Compiling the calculators for the phone")
+    wheels = compiled(modules.parent / ".cache" / "wheels")
+    progress("Adding the runtime, libraries and fonts")
+    manifest = write_runtime(site, modules / "pyodide", wheels)
+    copy_vendored(site, modules)
+    write_webmanifest(site)
+    progress("Making the manual readable offline")
+    stored = write_service_worker(site, modules)
+    return BrowserReport(
+        pages=stored.files,
+        text_bytes=stored.size,
+        runtime_bytes=sum(file["size"] for file in manifest["files"]),
+        wheels=tuple(wheel.name for wheel in wheels),
+    )

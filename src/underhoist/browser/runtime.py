@@ -1,0 +1,87 @@
+"""The runtime folder of a site: Pyodide, the compiled wheels, and the list that names them."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import shutil
+from pathlib import Path
+from typing import TypedDict
+
+CORE = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip")
+
+
+class StoredFile(TypedDict):
+    """One file that the phone stores: address from the site's root, size in bytes, hash in hex."""
+
+    url: str
+    size: int
+    sha256: str
+
+
+class Manifest(TypedDict):
+    """What `runtime/manifest.json` holds."""
+
+    pyodide: str
+    core: str
+    wheels: list[str]
+    files: list[StoredFile]
+
+
+def write_runtime(site: Path, pyodide: Path, wheels: list[Path]) -> Manifest:
+    """Put Pyodide and the wheels under `site/runtime` and write the list of them.
+
+    Every address holds a hash of what it serves: a file that did not change keeps its address, so
+    a phone fetches only what is new.
+    """
+    core = _write_core(site, pyodide)
+    wheel_urls = [_write_wheel(site, wheel) for wheel in wheels]
+    urls = [f"{core}{name}" for name in (*CORE, "pyodide-lock.json")] + wheel_urls
+    manifest = Manifest(
+        pyodide=_package(pyodide)["version"],
+        core=core,
+        wheels=wheel_urls,
+        files=[stored_file(site, url) for url in urls],
+    )
+    text = json.dumps(manifest, indent=1) + "\n"
+    (site / "runtime" / "manifest.json").write_text(text, encoding="utf-8")
+    return manifest
+
+
+def stored_file(site: Path, url: str) -> StoredFile:
+    """Describe the file at `url`, an address from the site's root."""
+    content = (site / url).read_bytes()
+    return StoredFile(url=url, size=len(content), sha256=hashlib.sha256(content).hexdigest())
+
+
+def _write_core(site: Path, pyodide: Path) -> str:
+    """Copy the interpreter and return its folder's address."""
+    lock = _bare_lock(pyodide)
+    digest = hashlib.sha256(lock.encode())
+    for name in CORE:
+        digest.update(hashlib.sha256((pyodide / name).read_bytes()).digest())
+    core = f"runtime/core-{digest.hexdigest()[:12]}/"
+    (site / core).mkdir(parents=True)
+    for name in CORE:
+        shutil.copyfile(pyodide / name, site / core / name)
+    (site / core / "pyodide-lock.json").write_text(lock, encoding="utf-8")
+    return core
+
+
+def _bare_lock(pyodide: Path) -> str:
+    """Return Pyodide's list of packages emptied: none is served, nothing must ask for one."""
+    lock = json.loads((pyodide / "pyodide-lock.json").read_text(encoding="utf-8"))
+    return json.dumps({"info": lock["info"], "packages": {}})
+
+
+def _write_wheel(site: Path, wheel: Path) -> str:
+    """Copy one wheel and return its address. The hash is the folder: a wheel's name is fixed."""
+    digest = hashlib.sha256(wheel.read_bytes()).hexdigest()[:12]
+    url = f"runtime/wheel-{digest}/{wheel.name}"
+    (site / url).parent.mkdir(parents=True, exist_ok=True)
+    shutil.copyfile(wheel, site / url)
+    return url
+
+
+def _package(folder: Path) -> dict[str, str]:
+    return json.loads((folder / "package.json").read_text(encoding="utf-8"))

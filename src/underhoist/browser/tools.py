@@ -1,0 +1,47 @@
+"""Where the phone-side packages and Node are."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from underhoist.browser.browser_error import BrowserError
+
+MISSING = "The phone-side packages are not installed: run `make manual` once, it installs them."
+
+
+def node_modules(site: Path) -> Path:
+    """Return the nearest `node_modules` above the site, else above this package.
+
+    Raises BrowserError where neither has the runtime installed.
+    """
+    starts = [*site.resolve().parents, *Path(__file__).resolve().parents]
+    for folder in starts:
+        if (folder / "node_modules" / "pyodide" / "package.json").is_file():
+            return folder / "node_modules"
+    raise BrowserError(MISSING)
+
+
+def node() -> str:
+    """Return the Node program: the one of this Python environment first."""
+    beside = Path(sys.executable).with_name("node.exe" if os.name == "nt" else "node")
+    found = str(beside) if beside.is_file() else shutil.which("node")
+    if found is None:
+        raise BrowserError("Node is not installed: run `make manual` once, it installs it.")
+    return found
+
+
+def run(what: str, command: list[str], *, cwd: Path | None = None) -> str:
+    """Run a command out of sight and return what it printed; `what` names it where it fails."""
+    # Dates in archives and compiled files follow this variable, so equal sources give equal files.
+    environment = {**os.environ, "SOURCE_DATE_EPOCH": "315532800", "PYTHONUTF8": "1"}
+    done = subprocess.run(  # noqa: S603  (our own commands only)
+        command, cwd=cwd, env=environment, capture_output=True, encoding="utf-8", check=False
+    )
+    if done.returncode != 0:
+        last = (done.stderr.strip() or done.stdout.strip()).splitlines()[-12:]
+        raise BrowserError(f"{what} did not work.\n" + "\n".join(last))
+    return done.stdout

@@ -1,0 +1,70 @@
+"""The calculators and what they need, as byte-compiled wheels, compiled once for each content."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from importlib.metadata import Distribution, version
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from underhoist.browser import tools
+from underhoist.browser.archive import read_wheel, write_wheel
+from underhoist.browser.distributions import (
+    fingerprint,
+    installed_files,
+    needed,
+    source_folder,
+)
+
+
+def compiled(cache: Path) -> list[Path]:
+    """Return the compiled wheels, calculators first, taken from `cache` where unchanged."""
+    recipe = f"1 pyodide-build {version('pyodide-build')}"
+    return [_one(dist, cache / fingerprint(dist, recipe)) for dist in needed().values()]
+
+
+def _one(dist: Distribution, kept: Path) -> Path:
+    """Return the compiled wheel in `kept`, made there first where it is missing."""
+    ready = sorted(kept.glob("*.whl"))
+    if ready:
+        return ready[0]
+    with TemporaryDirectory() as scratch:
+        folder = Path(scratch)
+        source = source_folder(dist)
+        if source is None:
+            _repack(dist, folder)
+        else:
+            _build(source, folder)
+        _byte_compile(folder)
+        [wheel] = folder.glob("*.whl")
+        return _settle(wheel, kept)
+
+
+def _build(source: Path, folder: Path) -> None:
+    """Build the wheel of a working-tree distribution with its own backend, without network."""
+    command = [sys.executable, "-m", "build", "--wheel", "--no-isolation"]
+    tools.run("Building the calculators' wheel", [*command, "-o", str(folder), str(source)])
+
+
+def _repack(dist: Distribution, folder: Path) -> None:
+    """Write an installed pure-Python distribution back into a wheel, without its tests."""
+    name = f"{dist.name.replace('-', '_')}-{dist.version}-py3-none-any.whl"
+    write_wheel(folder / name, {name: place.read_bytes() for name, place in installed_files(dist)})
+
+
+def _byte_compile(folder: Path) -> None:
+    """Replace the sources in every wheel of `folder` by compiled files, docstrings kept."""
+    command = [sys.executable, "-m", "pyodide_cli", "py-compile", "--silent", "--no-keep"]
+    tools.run("Byte-compiling the calculators", [*command, str(folder)])
+
+
+def _settle(wheel: Path, kept: Path) -> Path:
+    """Rewrite `wheel` into `kept`, there whole or not at all."""
+    making = kept.with_name(f"{kept.name}.new")
+    shutil.rmtree(making, ignore_errors=True)
+    making.mkdir(parents=True)
+    write_wheel(making / wheel.name, read_wheel(wheel))
+    shutil.rmtree(kept, ignore_errors=True)
+    making.rename(kept)
+    return kept / wheel.name
