@@ -1,0 +1,94 @@
+// What can happen on a card, how it becomes an immutable event, and how a chain of them is checked.
+
+import { hashOf } from "./canonical.js";
+
+/** @import { CardEvent, Draft } from "./types.js" */
+
+export const SCHEMA = 1;
+
+/** Every kind of event and the texts that its value must hold. */
+export const KINDS = /** @type {const} */ ({
+  start: ["complaint"],
+  add: [],
+  tick: ["job"],
+  check: ["job", "of"],
+  reading: ["job", "reading", "when", "written", "reason"],
+  "not-needed": ["job", "reason"],
+  "hand-back": ["job", "question"],
+  answer: ["job", "of", "answer"],
+  undo: ["of"],
+  close: [],
+});
+
+/**
+ * What happened, ready to be stored. Its id is made here, once, whatever storing it takes.
+ *
+ * @param {{card: string, who: string, kind: keyof typeof KINDS, value: Record<string, unknown>, revision?: string}} what
+ * @returns {Draft}
+ */
+export function draft({ card, who, kind, value, revision = "" }) {
+  const at = new Date().toISOString();
+  return { id: crypto.randomUUID(), at, who, card, kind, value, revision };
+}
+
+/**
+ * A draft in its place behind the device's last event.
+ *
+ * @param {Draft} what
+ * @param {{device: string, sequence: number, hash: string, clock: number}} head
+ * @returns {Promise<CardEvent>}
+ */
+export async function seal(what, head) {
+  const body = {
+    ...what,
+    schema: SCHEMA,
+    device: head.device,
+    sequence: head.sequence + 1,
+    clock: head.clock + 1,
+    previous: head.hash,
+  };
+  return { ...body, hash: await hashOf(body) };
+}
+
+/**
+ * Order of events, the same on every phone whatever its clock says: what had been seen comes first.
+ *
+ * @param {CardEvent} a
+ * @param {CardEvent} b
+ */
+export function inOrder(a, b) {
+  if (a.clock !== b.clock) return a.clock - b.clock;
+  if (a.device !== b.device) return a.device < b.device ? -1 : 1;
+  if (a.sequence !== b.sequence) return a.sequence - b.sequence;
+  return a.id < b.id ? -1 : Number(a.id > b.id);
+}
+
+/**
+ * Whether the value holds what its kind needs. Kinds of a newer version pass: they are kept.
+ *
+ * @param {CardEvent} event
+ */
+export function isWhole(event) {
+  if (!Object.hasOwn(KINDS, event.kind)) return true;
+  const wanted = KINDS[/** @type {keyof typeof KINDS} */ (event.kind)];
+  return wanted.every((name) => typeof event.value[name] === "string");
+}
+
+/**
+ * The first event of a device's chain that does not follow from the one before it, or null.
+ *
+ * @param {CardEvent[]} events all of one device
+ * @returns {Promise<CardEvent|null>}
+ */
+export async function brokenLink(events) {
+  let previous = "";
+  let sequence = 0;
+  for (const event of [...events].sort((a, b) => a.sequence - b.sequence)) {
+    const { hash, ...body } = event;
+    sequence += 1;
+    const follows = event.previous === previous && event.sequence === sequence;
+    if (!follows || hash !== (await hashOf(body))) return event;
+    previous = hash;
+  }
+  return null;
+}

@@ -1,0 +1,86 @@
+// What is still open on a card: for the line at the top, and for the question whether it may be closed.
+
+import { samePerson, steps } from "./fold.js";
+
+/** @import { CardState, StepState } from "./types.js" */
+
+/**
+ * Why a step keeps the card open, one sentence each; none where it does not.
+ *
+ * @param {StepState} step
+ * @returns {string[]}
+ */
+export function openReasons(step) {
+  const { shape, text } = step;
+  if (shape === "not-needed") return [];
+  if (shape === "handed-back") return [`Handed back: ${step.question?.question}`];
+  const missing = missingReadings(step).map((name) => `No reading yet: ${name}.`);
+  if (shape === "todo") return [...missing, "Not done, and no reason given."];
+  const wantsCheck = text.wants_second_check && shape !== "checked";
+  return wantsCheck ? [...missing, "Wants a second check by other initials."] : missing;
+}
+
+/**
+ * Names of the readings that a step still wants.
+ *
+ * @param {StepState} step
+ * @returns {string[]}
+ */
+export function missingReadings(step) {
+  const missing = step.readings.filter((reading) => !reading.taken);
+  return missing.map((reading) => `${reading.asked.name}, ${reading.when}`);
+}
+
+/**
+ * Everything that keeps a card open, in the order of its steps.
+ *
+ * @param {CardState} card
+ * @returns {{step: StepState, reasons: string[]}[]}
+ */
+export function openSteps(card) {
+  const all = steps(card).map((step) => ({ step, reasons: openReasons(step) }));
+  return all.filter(({ reasons }) => reasons.length > 0);
+}
+
+/**
+ * What is left, in words, for the line at the top.
+ *
+ * @param {CardState} card
+ * @returns {string}
+ */
+export function leftInWords(card) {
+  if (card.closed) return `Closed by ${card.closed.who}.`;
+  const all = steps(card);
+  if (all.length === 0) return "No procedures yet. Add one.";
+  const todo = all.filter((step) => step.shape === "todo").length;
+  const asked = all.filter((step) => step.shape === "handed-back").length;
+  const unchecked = all.filter((step) => step.text.wants_second_check && step.shape === "stored");
+  const done = all.filter((step) => step.shape === "stored" || step.shape === "checked");
+  const unread = done.flatMap(missingReadings).length;
+  const parts = [
+    todo && `${todo} of ${counted(all.length, "step")}`,
+    unread && counted(unread, "reading"),
+    unchecked.length && counted(unchecked.length, "second check"),
+    asked && counted(asked, "question"),
+  ].filter(Boolean);
+  return parts.length > 0 ? `Left: ${parts.join(", ")}.` : "Nothing is left. Close the card.";
+}
+
+/**
+ * Why these initials cannot be the second check of a step, or "".
+ *
+ * @param {StepState} step
+ * @param {string} initials
+ */
+export function checkRefused(step, initials) {
+  if (!step.done || !samePerson(step.done.who, initials)) return "";
+  return `${step.done.who} ticked this step. The second check wants somebody else's initials.`;
+}
+
+/**
+ * @param {number} count
+ * @param {string} thing
+ */
+export function counted(count, thing) {
+  return `${count} ${thing}${count === 1 ? "" : "s"}`;
+}

@@ -1,0 +1,150 @@
+// The record of events: added one at a time, each on disk before anyone is told, never changed.
+
+import { withDatabase } from "./database.js";
+import { seal } from "./events.js";
+
+/** @import { IDBPDatabase } from "../vendor/idb.js" */
+/** @import { CardEvent, Draft } from "./types.js" */
+
+const STRICT = /** @type {const} */ ({ durability: "strict" });
+
+// Another window of the same phone can take the next place first; each round somebody wins.
+const RACES = 50;
+
+const news = "BroadcastChannel" in globalThis ? new BroadcastChannel("underhoist-cards") : null;
+
+/** @type {Promise<unknown>} */
+let queue = Promise.resolve();
+
+/**
+ * Stores what happened. Resolves only when it is on disk and read back; asking again with the same
+ * draft changes nothing.
+ *
+ * @param {Draft} draft
+ * @returns {Promise<CardEvent>}
+ * @throws {import("./trouble.js").StorageTrouble}
+ */
+export function append(draft) {
+  const stored = queue.then(() => withDatabase((database) => add(database, draft)));
+  queue = stored.catch(() => {});
+  return stored.then((event) => {
+    news?.postMessage(event.card);
+    return event;
+  });
+}
+
+/**
+ * Every event of a card.
+ *
+ * @param {string} card
+ * @returns {Promise<CardEvent[]>}
+ */
+export function eventsOf(card) {
+  return withDatabase((database) => database.getAllFromIndex("events", "card", card));
+}
+
+/**
+ * Every event on this phone.
+ *
+ * @returns {Promise<CardEvent[]>}
+ */
+export function allEvents() {
+  return withDatabase((database) => database.getAll("events"));
+}
+
+/**
+ * Calls back with a card's id when another window has stored an event of it.
+ *
+ * @param {(card: string) => void} told
+ */
+export function onNews(told) {
+  news?.addEventListener("message", (message) => told(String(message.data)));
+}
+
+/**
+ * Something this phone remembers about itself, or undefined.
+ *
+ * @param {string} name
+ * @returns {Promise<unknown>}
+ */
+export async function remembered(name) {
+  return (await withDatabase((database) => database.get("device", name)))?.value;
+}
+
+/**
+ * @param {string} name
+ * @param {unknown} value
+ */
+export function remember(name, value) {
+  return withDatabase(async (database) => {
+    const change = database.transaction("device", "readwrite", STRICT);
+    await Promise.all([change.store.put({ name, value }), change.done]);
+  });
+}
+
+/**
+ * @param {IDBPDatabase} database
+ * @param {Draft} draft
+ * @returns {Promise<CardEvent>}
+ */
+async function add(database, draft) {
+  for (let race = 0; race < RACES; race += 1) {
+    const event = await seal(draft, await readHead(database));
+    const result = await addInPlace(database, event);
+    if (result === "taken") continue;
+    const readBack = await database.get("events", event.id);
+    if (readBack) return readBack;
+    break;
+  }
+  throw new DOMException("The event is not there after it was stored.", "UnknownError");
+}
+
+/**
+ * One transaction, one event: the look and the addition cannot be separated by another window.
+ *
+ * @param {IDBPDatabase} database
+ * @param {CardEvent} event
+ * @returns {Promise<"stored"|"taken">}
+ */
+async function addInPlace(database, event) {
+  const change = database.transaction("events", "readwrite", STRICT);
+  const known = await change.store.getKey(event.id);
+  const place = [event.device, event.sequence];
+  const taken = known === undefined && (await change.store.index("place").getKey(place));
+  if (known === undefined && !taken) await change.store.add(event);
+  await change.done;
+  return taken ? "taken" : "stored";
+}
+
+/**
+ * Where the device's chain ends. The device is named in the database itself, so that a phone whose
+ * storage was cleared begins a chain of its own instead of repeating numbers.
+ *
+ * @param {IDBPDatabase} database
+ */
+async function readHead(database) {
+  const device = await deviceOf(database);
+  const look = database.transaction("events");
+  const range = IDBKeyRange.bound([device, 0], [device, Infinity]);
+  const [last, latest] = await Promise.all([
+    look.store.index("place").openCursor(range, "prev"),
+    look.store.index("clock").openKeyCursor(null, "prev"),
+  ]);
+  const { sequence = 0, hash = "" } = last?.value ?? {};
+  return { device, sequence, hash, clock: Number(latest?.key ?? 0) };
+}
+
+/**
+ * @param {IDBPDatabase} database
+ * @returns {Promise<string>}
+ */
+async function deviceOf(database) {
+  const known = await database.get("device", "id");
+  if (known) return known.value;
+  const change = database.transaction("device", "readwrite", STRICT);
+  const first = await change.store.get("id"); // another window may have been quicker
+  const value = first?.value ?? crypto.randomUUID();
+  if (!first) await change.store.add({ name: "id", value });
+  await change.done;
+  return value;
+}

@@ -1,0 +1,179 @@
+// The words of the job card as types. Nothing runs here.
+
+/**
+ * Something that happened on a card. Never changed and never deleted once stored.
+ *
+ * @typedef {object} CardEvent
+ * @property {string} id UUID, made on the phone before the first attempt to store it
+ * @property {number} schema version of this shape, from 1
+ * @property {string} device UUID of the phone's store
+ * @property {number} sequence from 1, without a gap, on its device
+ * @property {number} clock one more than the greatest that its phone had seen; sets the order of events
+ * @property {string} previous hash of the device's event before it, "" for the first
+ * @property {string} hash SHA-256 of all the rest, as hexadecimal
+ * @property {string} at wall clock, ISO 8601 in UTC; shown, never used to order
+ * @property {string} who initials
+ * @property {string} card UUID of the card
+ * @property {string} kind one of `KINDS` in events.js, or a newer one that this page does not know
+ * @property {Record<string, unknown>} value what the kind needs
+ * @property {string} revision revision of the procedure it is about, "" where it is about none
+ */
+
+/**
+ * What a view wants stored; the store adds the device, the sequence and the hashes.
+ *
+ * @typedef {Pick<CardEvent, "id"|"at"|"who"|"card"|"kind"|"value"|"revision">} Draft
+ */
+
+/**
+ * @typedef {object} ReadingAsked
+ * @property {string} id
+ * @property {string} name
+ * @property {string} unit
+ * @property {string} unit_words
+ * @property {"as found"|"as left"|"both"} when
+ * @property {number|null} low in `unit`, included
+ * @property {number|null} high in `unit`, included
+ * @property {string} limits_text
+ */
+
+/**
+ * @typedef {object} Caution
+ * @property {string} id
+ * @property {"danger"|"warning"|"caution"|"notice"} word
+ * @property {string} harm
+ * @property {string} avoid
+ */
+
+/**
+ * @typedef {object} StepText
+ * @property {number} number from 1
+ * @property {string} html
+ * @property {string} text
+ * @property {string[]} torques
+ * @property {Caution[]} cautions
+ * @property {ReadingAsked[]} readings
+ * @property {boolean} wants_second_check
+ */
+
+/** @typedef {{id: string, name: string}} Named */
+
+/**
+ * A procedure as it stood when the card took it.
+ *
+ * @typedef {object} ProcedureText
+ * @property {number} format
+ * @property {string} id
+ * @property {string} title
+ * @property {string} revision
+ * @property {string} url relative to the site's root
+ * @property {string[]} family
+ * @property {string} area
+ * @property {number} minutes
+ * @property {string} who
+ * @property {string[]} before
+ * @property {string[]} after
+ * @property {Named[]} tools
+ * @property {Named[]} parts
+ * @property {string[]} consumables
+ * @property {string[]} fluids
+ * @property {Caution[]} cautions
+ * @property {StepText[]} steps
+ */
+
+/**
+ * @typedef {object} Vehicle
+ * @property {string} family id of the unit family
+ * @property {string} family_title
+ * @property {string} identification
+ * @property {string} tyre
+ * @property {string} axle
+ * @property {string} odometer
+ */
+
+/** @typedef {"todo"|"storing"|"stored"|"checked"|"not-needed"|"handed-back"} Shape */
+
+/** @typedef {{event: string, who: string, at: string}} Mark who did something, when */
+
+/**
+ * @typedef {object} ReadingTaken
+ * @property {Mark} mark
+ * @property {string} written as it was typed, "" where it could not be read
+ * @property {number|null} number null where it could not be read
+ * @property {boolean} outside the limits that the card began with
+ * @property {string} reason
+ */
+
+/**
+ * @typedef {object} ReadingState
+ * @property {string} key `<reading id>|<as found or as left>`
+ * @property {ReadingAsked} asked
+ * @property {"as found"|"as left"} when
+ * @property {ReadingTaken|null} taken
+ */
+
+/**
+ * @typedef {object} StepState
+ * @property {string} key `<job id>|<step number>`
+ * @property {string} job
+ * @property {StepText} text
+ * @property {Shape} shape
+ * @property {Mark|null} done
+ * @property {Mark|null} check
+ * @property {(Mark & {reason: string})|null} notNeeded
+ * @property {(Mark & {question: string})|null} question
+ * @property {(Mark & {answer: string})|null} answer
+ * @property {ReadingState[]} readings
+ * @property {{event: string, what: string}|null} last what undo would take back
+ */
+
+/**
+ * @typedef {object} Job one procedure on a card
+ * @property {string} id the id of the event that added it
+ * @property {ProcedureText} text
+ * @property {StepState[]} steps
+ */
+
+/**
+ * @typedef {object} CardState
+ * @property {string} id
+ * @property {Mark} started
+ * @property {Vehicle} vehicle
+ * @property {string} complaint
+ * @property {Job[]} jobs
+ * @property {Mark|null} closed
+ * @property {number} unknown events of kinds that this page does not know; kept, not shown
+ */
+
+/** @typedef {{id: string, title: string, tyre: string, axle: string}} FamilyEntry */
+
+/**
+ * @typedef {object} ProcedureEntry
+ * @property {string} id
+ * @property {string} title
+ * @property {string[]} family
+ * @property {string} area
+ * @property {number} minutes
+ * @property {string} url
+ * @property {string} revision
+ * @property {string[]} before
+ */
+
+/**
+ * @typedef {object} FaultEntry
+ * @property {string} id
+ * @property {string} title
+ * @property {string} complaint
+ * @property {string[]} family
+ * @property {string[]} procedures checks first, then the likeliest cause first
+ */
+
+/**
+ * @typedef {object} Index
+ * @property {number} format
+ * @property {FamilyEntry[]} families
+ * @property {ProcedureEntry[]} procedures
+ * @property {FaultEntry[]} faults
+ */
+
+export {};

@@ -1,0 +1,129 @@
+"""One procedure as the plain data that a card keeps: a later text does not change the card."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import TYPE_CHECKING
+
+from underhoist_calculators.units import (
+    Span,
+    convert,
+    show,
+    show_number,
+    unit_name,
+    unit_named,
+    unit_words,
+)
+
+from underhoist.links import page_address
+from underhoist.references import matches
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from underhoist.model import Fastener, Hazard, Manual, Procedure, Reading
+    from underhoist.model.values import Quantity
+    from underhoist.pages.steps import Step
+
+Json = dict[str, object]
+"""A JSON object."""
+
+FORMAT = 1
+"""Version of this shape. Cards keep what they took, so an old shape must stay readable."""
+
+
+def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
+    """Make plain data of the procedure and its steps; `revision` is a hash of all the rest."""
+    made: Json = {
+        "format": FORMAT,
+        "id": procedure.id,
+        "title": procedure.title.value,
+        "url": page_address(procedure.file),
+        "family": [each.value for each in procedure.unit_family],
+        "area": procedure.area.value,
+        "minutes": procedure.minutes.value,
+        "who": procedure.who.value,
+        "before": [each.value for each in procedure.before],
+        "after": [each.value for each in procedure.after],
+        "tools": _named(manual, procedure, "tool", [each.value for each in procedure.tools]),
+        "parts": _named(manual, procedure, "part", [each.value for each in procedure.parts]),
+        "consumables": [each.value for each in procedure.consumables],
+        "fluids": [each.value for each in procedure.fluids],
+        "cautions": [
+            _caution(manual.hazards[each.value])
+            for each in procedure.cautions
+            if each.value in manual.hazards
+        ],
+        "steps": [_step(step) for step in steps],
+    }
+    return {**made, "revision": revision(made)}
+
+
+def revision(made: Json) -> str:
+    """Ten hexadecimal digits that change with anything a reader of the card would see."""
+    text = json.dumps(made, sort_keys=True, ensure_ascii=False)
+    return hashlib.sha256(text.encode()).hexdigest()[:10]
+
+
+def _named(manual: Manual, page: Procedure, scheme: str, ids: list[str]) -> list[Json]:
+    """Full id and name of each; one that the manual does not know keeps its id as its name."""
+    found = [(matches(manual, page, scheme, id_), id_) for id_ in ids]
+    return [
+        {"id": targets[0].id, "name": targets[0].title} if targets else {"id": id_, "name": id_}
+        for targets, id_ in found
+    ]
+
+
+def _step(step: Step) -> Json:
+    return {
+        "number": step.number,
+        "html": str(step.html),
+        "text": step.text,
+        "torques": [_torque(id_, fastener) for id_, fastener in step.torques],
+        "cautions": [_caution(hazard) for hazard in step.hazards],
+        "readings": [_reading(id_, reading) for id_, reading in step.readings],
+        "wants_second_check": step.wants_second_check,
+    }
+
+
+def _torque(full_id: str, fastener: Fastener) -> Json:
+    value = fastener.torque.value
+    written_out = f"{show_number(value)} {unit_words(unit_name(value))}"
+    return {"id": full_id, "name": fastener.name.value, "value": written_out}
+
+
+def _caution(hazard: Hazard) -> Json:
+    return {
+        "id": hazard.id,
+        "word": hazard.signal.value,
+        "harm": hazard.harm.value,
+        "avoid": hazard.avoid.value,
+    }
+
+
+def _reading(full_id: str, reading: Reading) -> Json:
+    """Give the limits as numbers in the reading's own unit: a card compares like with like."""
+    unit = reading.unit.value
+    limits = reading.limits.value if reading.limits else None
+    return {
+        "id": full_id,
+        "name": reading.name.value,
+        "unit": unit,
+        "unit_words": unit_words(unit),
+        "when": reading.when.value,
+        "low": _number(limits.low, unit) if limits else None,
+        "high": _number(limits.high, unit) if limits else None,
+        "limits_text": _limits_text(limits, unit) if limits else "",
+    }
+
+
+def _number(value: Quantity, unit: str) -> float:
+    """Give the bare number for JSON; its unit stands beside it as `unit`."""
+    named = unit_named(unit)
+    return convert(value, unit).m_as(named.name if named else unit)
+
+
+def _limits_text(limits: Span, unit: str) -> str:
+    """Write both ends in the unit that is read: "1 1/4 to 2 turns"."""
+    return f"{show_number(limits.low, unit)} to {show(limits.high, unit)}"

@@ -1,0 +1,43 @@
+"""What a card may choose from: families, procedures, and the complaints with what they propose."""
+
+from collections.abc import Iterable
+
+from underhoist.cards.data import FORMAT, Json
+from underhoist.model import Fault, Manual, UnitFamily
+
+_LISTED = ("id", "title", "family", "area", "minutes", "url", "revision", "before")
+
+
+def index(manual: Manual, procedures: Iterable[Json]) -> Json:
+    """List it all; `procedures` are what `data` made, in the order they are to be offered."""
+    listed = [{key: made[key] for key in _LISTED} for made in procedures]
+    known = {made["id"] for made in listed}
+    return {
+        "format": FORMAT,
+        "families": [_family(family) for family in manual.families.values()],
+        "procedures": listed,
+        "faults": [_fault(fault, known) for fault in manual.faults.values()],
+    }
+
+
+def _family(family: UnitFamily) -> Json:
+    return {
+        "id": family.id,
+        "title": family.title.value,
+        "tyre": family.reference.tyre.value,
+        "axle": str(family.reference.axle),
+    }
+
+
+def _fault(fault: Fault, known: set[object]) -> Json:
+    """Propose what its checks use, in their order, then what mends the likeliest cause first."""
+    checks = [check.procedure.value for check in fault.checks.values() if check.procedure]
+    causes = sorted(fault.causes.values(), key=lambda cause: -cause.likelihood.value)
+    mends = [procedure.value for cause in causes for procedure in cause.procedures]
+    return {
+        "id": fault.id,
+        "title": fault.title.value,
+        "complaint": fault.complaint.value,
+        "family": [each.value for each in fault.unit_family],
+        "procedures": [id_ for id_ in dict.fromkeys([*checks, *mends]) if id_ in known],
+    }
