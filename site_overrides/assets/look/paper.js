@@ -1,6 +1,7 @@
 // Runs before the first paint, so that a page never flashes in the wrong paper. Kept small for that reason.
 (() => {
   const KEY = "paper";
+  const SAFETY = "follow the vehicle maker's manual and local law";
   const COLOURS = { light: "#fbf8f1", dark: "#101b21" };
   const root = document.documentElement;
 
@@ -31,13 +32,29 @@
     }
   }
 
+  /** Gives every link into the manual its page's code, such as "kestrel-3/set-band", for paper. */
+  function codeLinks() {
+    const site = new URL(`${root.querySelector('meta[name="uh-root"]')?.getAttribute("content")}/`, location.href);
+    const inText = "main li a:not(.uh-chip, .uh-plate__link, .uh-fetch a, [href^='#'])";
+    for (const link of document.querySelectorAll(inText)) {
+      const { href } = /** @type {HTMLAnchorElement} */ (link);
+      if (!href.startsWith(site.href)) continue;
+      const code = href.slice(site.href.length).replace(/[?#].*$/, "").replace(/\/$/, "");
+      if (code) link.setAttribute("data-code", code);
+    }
+  }
+
   lay(chosen());
   addEventListener("storage", () => lay(chosen()));
   addEventListener("pageshow", () => lay(chosen()));
   addEventListener("beforeprint", () => {
-    const printed = document.getElementById("printed");
     const today = new Intl.DateTimeFormat("en-GB", { dateStyle: "long" }).format(new Date());
+    const printed = document.getElementById("printed");
     if (printed) printed.textContent = today;
+    const revision = document.getElementById("revision")?.textContent;
+    const foot = [document.title, revision && `revision ${revision}`, `printed ${today}`, SAFETY];
+    root.style.setProperty("--foot", JSON.stringify(foot.filter(Boolean).join(" · ")));
+    codeLinks();
   });
   addEventListener("DOMContentLoaded", () => {
     const button = document.getElementById("paper");
