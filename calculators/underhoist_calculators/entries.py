@@ -12,10 +12,12 @@ from underhoist_calculators.units import (
     Quantity,
     Span,
     UnitError,
+    kind_of,
     read_quantity,
     read_span,
     show,
     unit_named,
+    units_of,
 )
 
 
@@ -102,15 +104,21 @@ def _in_range(field: Field, value: Quantity, text: str) -> Quantity:
     """Give the value back; raises `UnitError` outside the field's range."""
     low = read_quantity(field.low, field.kind) if field.low else None
     high = read_quantity(field.high, field.kind) if field.high else None
-    if (low is None or value >= low) and (high is None or value <= high):
+    below = low is not None and _number(value) < _number(low)
+    if not below and (high is None or _number(value) <= _number(high)):
         return value
-    side = "below" if low is not None and value < low else "above"
-    wrong = f"{show(value)} is {side} what this entry can be."
+    wrong = f"{show(value)} is {'below' if below else 'above'} what this entry can be."
     if low is not None and high is not None:
         mend = f"Write a value from {show(low)} to {show(high)}."
     else:
         mend = f"Write {example(field)}."
     raise UnitError("impossible-range", text, wrong, mend)
+
+
+def _number(value: Quantity) -> float:
+    """Give the number in the kind's first unit upwards, so that marks below full count down."""
+    kind = kind_of(value)
+    return value.m_as("mark_above_full" if kind == "level" else next(units_of(kind)).name)
 
 
 def _unknown_names(calculator: Calculator, entries: Mapping[str, str]) -> Errors:

@@ -40,7 +40,8 @@ def _group(title: str, fields: tuple[Field, ...], entries: Mapping[str, str]) ->
         if row_fields[0].row is None:
             shown.append(inside)
             continue
-        whole = f'<fieldset class="uh-fieldset uh-fieldset--row"><legend>{escape(row)}</legend>{inside}</fieldset>'
+        css = "uh-fieldset uh-fieldset--row"
+        whole = f'<fieldset class="{css}"><legend>{escape(row)}</legend>{inside}</fieldset>'
         filled = any(text_of(field, entries) for field in row_fields)
         (shown if filled else put_away).append(whole)
     more = (

@@ -1,0 +1,267 @@
+"""What a staged fill says: first fill, top-up or take-out, warnings, ledger and working."""
+
+from attrs import frozen
+
+from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working, exact, plate
+from underhoist_calculators.filling import (
+    GAP,
+    READABLE,
+    Sump,
+    first_fill,
+    jug,
+    top_up_steps,
+    volume_of,
+)
+from underhoist_calculators.fluid_expansion import correction_factor
+from underhoist_calculators.units import Quantity, number_text, quantity, show, unit_name
+
+BESIDE = ("litre", "US_quart", "imperial_quart")
+"""Units that stand beside a volume on its plate."""
+
+
+@frozen(kw_only=True)
+class Drained:
+    """What came out, as it would measure at 15 °C, and in words how that is known."""
+
+    volume: Quantity
+    measured: bool
+    how: Working
+
+
+@frozen(kw_only=True)
+class Stick:
+    """A dipstick reading and what it comes to at the temperature of the level rule."""
+
+    read: Quantity
+    temperature: Quantity
+    at: Quantity
+    level: Quantity
+
+    @property
+    def missing(self) -> float:
+        """Marks missing at the rule's temperature; below zero it is over."""
+        return -self.level.m_as("mark_above_full")
+
+
+@frozen(kw_only=True)
+class Filled:
+    """What is known for the ledger: what went in so far, and the level before draining."""
+
+    added: Quantity | None
+    level_before: Quantity | None
+
+
+def before_starting(sump: Sump, out: Drained, selector: str | None) -> Answer:
+    """Answer for the stage before the engine runs."""
+    unit = unit_name(sump.service_fill)
+    full = first_fill(out.volume, sump.service_fill)
+    pour = jug(full, unit)
+    working = Working(
+        what="First fill",
+        formula="first = out − the larger of 0.5 L and 10 % of out, at most the service fill",
+        numbers=f"{show(out.volume, digits=2)} out, service fill {show(sump.service_fill)}",
+        result=f"{show(full, unit, 2)}, poured as {show(pour)}",
+    )
+    name = "Put in before starting"
+    return Answer(
+        summary=f"Put in {show(pour)} before starting, then fill by the dipstick.",
+        plates=(plate(name, pour, others=BESIDE, note="The rest follows by the dipstick."),),
+        do=_first_steps(pour, selector),
+        warnings=_estimate_warning(out),
+        working=(out.how, working),
+        values={"out": exact(out.volume), "first-fill": exact(full)},
+    )
+
+
+def _first_steps(pour: Quantity, selector: str | None) -> tuple[str, ...]:
+    """Say how to get from the first fill to a reading."""
+    rest = selector or "the position that the family page names"
+    return (
+        "Level ground, wheels chocked, parking brake on.",
+        f"Put in {show(pour)}.",
+        "Start the engine and let it idle. Hold the foot brake.",
+        f"Move the selector slowly through every position, then to {rest}.",
+        "Read the dipstick twice, wiped between, with the engine idling. The lower reading counts.",
+        "Enter the reading and the fluid temperature here.",
+    )
+
+
+def _estimate_warning(out: Drained) -> tuple[str, ...]:
+    if out.measured:
+        return ()
+    return (
+        "What came out was not measured: this rests on a common share, not on this unit. "
+        "Trust the dipstick, and measure next time.",
+    )
+
+
+def by_the_stick(sump: Sump, out: Drained, stick: Stick, filled: Filled) -> Answer:
+    """Answer for a reading: top up, leave, or take out."""
+    unit = unit_name(sump.service_fill)
+    change = volume_of(stick.missing, stick.at, sump).to(unit)
+    if stick.missing > READABLE:
+        summary, plates, do = _top_up(stick, sump, unit)
+    elif stick.missing < -READABLE:
+        summary, plates, do = _take_out(stick, sump, unit)
+    else:
+        summary, plates, do = _leave(stick)
+    table, gap = _ledger(sump, out, filled, change)
+    return Answer(
+        summary=summary,
+        plates=plates,
+        do=do,
+        tables=(table,),
+        warnings=(*_reading_warnings(stick, sump), *_gap_warning(gap), *_estimate_warning(out)),
+        working=(out.how, *_stick_working(stick, sump, change)),
+        values=_values(stick, out, change, gap),
+    )
+
+
+Said = tuple[str, tuple[Plate, ...], tuple[str, ...]]
+
+
+def _top_up(stick: Stick, sump: Sump, unit: str) -> Said:
+    """Say how much to add and in which steps."""
+    steps = [jug(volume_of(step, stick.at, sump), unit) for step in top_up_steps(stick.missing)]
+    pours = [pour for pour in steps if pour.magnitude > 0]
+    if not pours:
+        return _leave(stick)
+    total = sum(pours[1:], pours[0])
+    shown = [show(pour, digits=2) for pour in pours]
+    do = (
+        *(f"Add {pour}, wait a minute, read again." for pour in shown[:-1]),
+        f"Add {shown[-1]} and read again. Stop at the full mark, whatever this sheet says.",
+        f"Drive until the fluid is between {show(sump.rule.low)} and {show(sump.rule.high)} "
+        "and read once more: that reading decides.",
+    )
+    note = f"In {len(pours)} steps: {', '.join(shown)}." if len(pours) > 1 else "In one step."
+    summary = (
+        f"Add {show(total, digits=2)}: the level stands {_missing(stick)} at {show(stick.at)}."
+    )
+    return summary, (plate("Add now", total, others=BESIDE, digits=2, note=note),), do
+
+
+def _missing(stick: Stick) -> str:
+    return f"{number_text(abs(stick.missing), figures=2)} of a mark below full"
+
+
+def _take_out(stick: Stick, sump: Sump, unit: str) -> Said:
+    """Say how much to take out, and why a little too much is not a little wrong."""
+    over = number_text(-stick.missing, figures=2)
+    # Measured warm as it comes out, so the volume at the fluid's own temperature.
+    volume = jug(sump.between_marks * -stick.missing, unit)
+    why = "Above the mark the turning parts whip the fluid to foam: it slips, heats and blows out."
+    far = stick.temperature < sump.rule.low - quantity(20, "delta_degree_Celsius")
+    warm = f"Warm the fluid to {show(sump.rule.low)} and read again before taking any out."
+    do = (
+        *((warm,) if far else ()),
+        f"Draw off {show(volume, digits=2)} through the filler tube or the plug.",
+        f"Read again between {show(sump.rule.low)} and {show(sump.rule.high)}.",
+    )  # fmt: skip
+    summary = f"Take out {show(volume, digits=2)}: {over} of a mark over full at {show(stick.at)}."
+    return summary, (plate("Take out", volume, others=BESIDE, digits=2, note=why),), do
+
+
+def _leave(stick: Stick) -> Said:
+    words = f"Add nothing: at {show(stick.at)} the level stands at the full mark."
+    return words, (), ("Read once more after the road test.",)
+
+
+def _reading_warnings(stick: Stick, sump: Sump) -> tuple[str, ...]:
+    """Warn of a reading that says less than it seems to."""
+    told: list[str] = []
+    if stick.read.m_as("mark_below_full") > 1:
+        told.append(
+            "Below the low mark the dipstick is a guess. Add the first step, then read again."
+        )
+    if not sump.rule.holds(stick.temperature):
+        risen = stick.level.m_as("mark_above_full") - stick.read.m_as("mark_above_full")
+        way = "rise" if risen > 0 else "fall"
+        told.append(
+            f"Read at {show(stick.temperature)}, outside the rule of {show(sump.rule.low)} to "
+            f"{show(sump.rule.high)}: the level will {way} by {number_text(abs(risen), 2)} of a "
+            "mark, and this is allowed for. Only a reading inside the rule decides."
+        )
+    return tuple(told)
+
+
+def _stick_working(stick: Stick, sump: Sump, change: Quantity) -> tuple[Working, ...]:
+    """Show the correction to the level rule and the volume that it comes to."""
+    before = correction_factor(stick.temperature, sump.density)
+    after = correction_factor(stick.at, sump.density)
+    risen = sump.dry_fill * (1 / after - 1 / before)
+    factor, missing = number_text(after, 4), number_text(stick.missing, 2)
+    return (
+        Working(
+            what=f"Rise from {show(stick.temperature)} to {show(stick.at)}",
+            formula="rise = dry fill × (1 / VCF at the rule − 1 / VCF now)",
+            numbers=f"{show(sump.dry_fill)} × (1 / {factor} − 1 / {number_text(before, 4)})",
+            result=show(risen, digits=2),
+        ),
+        Working(
+            what="Missing at the rule",
+            formula="missing = marks below full − rise / volume between the marks",
+            numbers=f"{number_text(stick.read.m_as('mark_below_full'), 2)} − "
+            f"{show(risen, digits=2)} / {show(sump.between_marks)}",
+            result=f"{missing} marks",
+        ),
+        Working(
+            what="Volume for that, as poured at 15 °C",
+            formula="volume = missing × volume between the marks × VCF at the rule",
+            numbers=f"{missing} × {show(sump.between_marks)} × {factor}",
+            result=show(change, digits=2),
+        ),
+    )  # fmt: skip
+
+
+def _ledger(
+    sump: Sump, out: Drained, filled: Filled, change: Quantity
+) -> tuple[Table, Quantity | None]:
+    """Set in against out; the gap is known only where both were measured."""
+    unit = unit_name(sump.service_fill)
+    added, before = filled.added, filled.level_before
+    short = volume_of(before.m_as("mark_below_full") if before else 0, sump.rule.low, sump)
+    expected = out.volume + short
+    rows = [("Came out" if out.measured else "Came out, estimated", show(out.volume, unit, 2))]
+    if before is not None:
+        rows.append(("Was missing before draining", show(short, unit, 2)))
+    rows.append(("Should go in", show(expected, unit, 2)))
+    gap = None
+    if added is not None:
+        total = added + change
+        rows.append(("Has gone in", show(added, unit, 2)))
+        rows.append(("Still to add" if change.magnitude >= 0 else "To take out",
+                     show(abs(change), unit, 2)))  # fmt: skip
+        rows.append(("In all", show(total, unit, 2)))
+        gap = (total - expected).to(unit) if out.measured else None
+        rows.append(("Gap, in less out", show(gap, unit, 2) if gap else "not known"))
+    table = Table(title="Ledger, as at 15 °C", heads=("Entry", "Volume"), rows=tuple(rows))
+    return table, gap
+
+
+def _gap_warning(gap: Quantity | None) -> tuple[str, ...]:
+    """Name a gap of more than 0.3 L and what can be behind it."""
+    if gap is None or abs(gap) <= GAP:
+        return ()
+    if gap.magnitude > 0:
+        return (
+            f"{show(gap, digits=2)} more goes in than came out. Look for: it was low before, by a "
+            "leak or by use; the cooler or the converter ran back while it stood open; fluid "
+            "spilt or misread at the drain.",
+        )
+    return (
+        f"{show(-gap, digits=2)} less goes in than came out. Look for: it was overfilled before; "
+        "the converter or the cooler is not full yet; the stick was read with the engine stopped "
+        "or with fluid drawn up the tube.",
+    )
+
+
+def _values(
+    stick: Stick, out: Drained, change: Quantity, gap: Quantity | None
+) -> dict[str, Exact | str]:
+    values: dict[str, Exact | str] = {
+        "out": exact(out.volume),
+        "level-at-rule": exact(stick.level),
+        "change": exact(change),
+    }
+    return {**values, "gap": exact(gap)} if gap is not None else values
