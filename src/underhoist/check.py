@@ -22,10 +22,17 @@ class Checked:
         """How many findings keep a site from being built."""
         return sum(finding.severity is Severity.STOP for finding in self.findings)
 
+    @property
+    def pages(self) -> int:
+        """How many pages were read or tried."""
+        return sum(file.lower().endswith(".md") for file in self.manual.files)
+
 
 def check(folder: Path) -> Checked:
     """Check the pages in this folder. Raises Unusable where there is no such folder or no page."""
     loaded = load(folder)
     found = {*loaded.findings, *rules.run(loaded.manual)}
-    order = sorted(found, key=lambda each: (each.at.file, each.at.line, each.at.column, each.code, each.wrong))
+    order = sorted(
+        found, key=lambda each: (each.at.file, each.at.line, each.at.column, each.code, each.wrong)
+    )
     return Checked(loaded.manual, tuple(order))

@@ -20,7 +20,7 @@ class Severity(StrEnum):
 class Finding:
     """One thing the check found.
 
-    `written` is the author's own text, `wrong` says why it cannot stand, `mend` how to put it right.
+    `written` is the author's own text, `wrong` says why it cannot stand, `mend` what to do.
     """
 
     code: str

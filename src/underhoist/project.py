@@ -9,12 +9,12 @@ USUAL_FOLDER = "docs"
 """Where the pages are when the settings do not say; MkDocs' own default."""
 
 
-class Unusable(Exception):
+class Unusable(Exception):  # noqa: N818  # nothing went wrong in the program
     """There is nothing to check: no such folder, no pages, or settings that cannot be read."""
 
 
 def pages_folder(given: Path) -> Path:
-    """The pages of the project in this folder, or the folder itself where it is no project.
+    """Find the pages of the project in this folder, or the folder itself where it is no project.
 
     Raises Unusable where there is no such folder or its settings cannot be read.
     """
@@ -31,7 +31,7 @@ def pages_folder(given: Path) -> Path:
 
 
 def _docs_dir(settings: Path) -> str | None:
-    """`docs_dir` of the settings, read by events: their tags and plugins are none of our business."""
+    """Read `docs_dir` by events: the settings' tags and plugins are none of our business."""
     import yaml  # noqa: PLC0415  # only a project with settings needs it
 
     parse = cast("Any", yaml).parse

@@ -134,7 +134,7 @@ class Prose:
 
 @lru_cache(maxsize=4096)
 def prose(body: Body) -> Prose:
-    """The body prepared for the rules, made once for all of them."""
+    """Prepare the body for the rules, once for all of them."""
     return Prose(body)
 
 
@@ -153,7 +153,7 @@ def _blank(match: re.Match[str]) -> str:
 
 
 def _without_code(text: str) -> str:
-    """The text with fenced blocks, code spans and comments turned into spaces."""
+    """Turn fenced blocks, code spans and comments into spaces."""
     if "<!--" in text:
         text = _COMMENT.sub(_blank, text)
     if "`" not in text and "~~~" not in text:
@@ -172,7 +172,7 @@ def _without_code(text: str) -> str:
 
 
 def _without_spans(line: str) -> str:
-    """The line with its code spans blanked: a run of backticks closes with the next of its length."""
+    """Blank the code spans: a run of backticks closes with the next of its length."""
     if "`" not in line:
         return line
     runs = [match.span() for match in re.finditer("`+", line)]

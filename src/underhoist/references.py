@@ -1,10 +1,21 @@
 """References by scheme: found in a body, resolved to the thing they name."""
 
 from collections.abc import Iterator, Mapping
+from itertools import chain
 
 from attrs import frozen
 
-from underhoist.model import Body, Fastener, Fault, Manual, Page, Part, Procedure, Reading, UnitFamily
+from underhoist.model import (
+    Body,
+    Fastener,
+    Fault,
+    Manual,
+    Page,
+    Part,
+    Procedure,
+    Reading,
+    UnitFamily,
+)
 from underhoist.place import Place
 from underhoist.prose import prose
 
@@ -42,7 +53,7 @@ def find(body: Body, file: str) -> Iterator[Reference]:
 
 
 def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:
-    """The one thing that the reference names on this page, or None for none or several."""
+    """Return the one thing that the reference names on this page, None for none or several."""
     found = matches(manual, page, reference.scheme, reference.id)
     return found[0] if len(found) == 1 else None
 
@@ -61,9 +72,11 @@ def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
     else:
         short, scopes = name, _scopes(manual, page)
     for scope in scopes:
-        found = [_targets(scheme, f"{each.id}/", getattr(each, attribute, {}), short) for each in scope]
+        found = [
+            _targets(scheme, f"{each.id}/", getattr(each, attribute, {}), short) for each in scope
+        ]
         if any(found):
-            return sum(found, [])
+            return list(chain.from_iterable(found))
     return []
 
 
@@ -74,18 +87,27 @@ def candidates(manual: Manual, page: Page, scheme: str) -> list[str]:
     if scheme == "calc":
         return list(_calculators())
     attribute, groups = _OWNED[scheme]
-    near = [name for scope in _scopes(manual, page) for each in scope for name in getattr(each, attribute, {})]
+    near = [
+        name
+        for scope in _scopes(manual, page)
+        for each in scope
+        for name in getattr(each, attribute, {})
+    ]
     owners = [each for group in groups for each in getattr(manual, group).values()]
     far = [f"{each.id}/{name}" for each in owners for name in getattr(each, attribute)]
     return list(dict.fromkeys([*near, *far]))
 
 
 def families_of(manual: Manual, page: Page) -> list[UnitFamily]:
-    """The unit families a page is for: its own, those it names, none where it says any."""
+    """Return the unit families a page is for: its own, those it names, none where it says any."""
     if isinstance(page, UnitFamily):
         return [page]
     if isinstance(page, Procedure | Fault):
-        return [manual.families[each.value] for each in page.unit_family if each.value in manual.families]
+        return [
+            manual.families[each.value]
+            for each in page.unit_family
+            if each.value in manual.families
+        ]
     return []
 
 
@@ -95,7 +117,7 @@ def _scopes(manual: Manual, page: Page) -> list[list[Page]]:
 
 
 def _targets(scheme: str, prefix: str, things: Mapping[str, object], name: str) -> list[Target]:
-    """The thing of this name as a list of one, or no thing."""
+    """Return the thing of this name as a list of one, or no thing."""
     if name not in things:
         return []
     thing = things[name]

@@ -2,9 +2,19 @@
 
 from collections.abc import Iterable
 
+LONGEST_QUOTE = 60
+"""Characters of the author's text that a finding repeats."""
+
+
+def quote(text: str) -> str:
+    """Put the author's text on one line, without control characters, cut where it is long."""
+    line = " ".join(text[: 10 * LONGEST_QUOTE].split())
+    line = "".join(sign if sign.isprintable() else "\ufffd" for sign in line)
+    return line if len(line) <= LONGEST_QUOTE else line[: LONGEST_QUOTE - 1] + "…"
+
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """The known word that was probably meant, or None where none is near."""
+    """Return the known word that was probably meant, or None where none is near."""
     from difflib import get_close_matches  # only a mistake needs it  # noqa: PLC0415
 
     choices = list(known)
@@ -14,12 +24,12 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
 
 
 def listing(words: Iterable[str], last: str = "and") -> str:
-    """ "a, b and c"."""
+    """Join words as in a sentence: a, b and c."""
     *most, final = list(words)
     return f"{', '.join(most)} {last} {final}" if most else final
 
 
 def meant(word: str, known: Iterable[str], otherwise: str) -> str:
-    """ "Did you mean …?" where a known word is near, else the other advice."""
+    """Ask whether a near known word was meant, else give the other advice."""
     near = nearest(word, known)
     return f"Did you mean {near}?" if near else otherwise

@@ -1,4 +1,4 @@
-"""What a manual is made of: frozen classes, one file a kind of page, no behaviour beyond look-ups."""
+"""What a manual is made of: frozen classes, one file a kind of page, nothing but data."""
 
 from underhoist.model.family import (
     Adjustment,

@@ -1,7 +1,6 @@
 """`kind: unit-family`: everything that is true of one family of transmissions, each value once."""
 
 from collections.abc import Mapping
-
 from typing import Literal
 
 from attrs import field, frozen
@@ -121,7 +120,8 @@ class Variant:
     name: Placed[str] = field(metadata={"help": "What the shop calls this one."})
     tell: Placed[str] = field(metadata={"help": "Stamp, colour, date or place that tells it."})
     measures: Mapping[str, Placed[LengthSpan]] = field(
-        factory=dict, metadata={"help": "Measured sizes, e.g. outside diameter: 52.0 to 52.2 mm."}
+        factory=dict[str, Placed[LengthSpan]],
+        metadata={"help": "Measured sizes, e.g. outside diameter: 52.0 to 52.2 mm."},
     )
 
 
@@ -141,7 +141,8 @@ class UnitFamily(Page):
 
     gear_train: GearTrain = field(metadata={"help": "Type and tooth counts."})
     ratios: Mapping[str, Placed[Number]] = field(
-        factory=dict, metadata={"help": "Stated ratios by gear, checked against the teeth."}
+        factory=dict[str, Placed[Number]],
+        metadata={"help": "Stated ratios by gear, checked against the teeth."},
     )
     reference: Reference = field(metadata={"help": "Tyre and axle the shift windows belong to."})
     shift_windows: tuple[ShiftWindow, ...] = field(
@@ -149,9 +150,9 @@ class UnitFamily(Page):
     )
     fluid: FluidRule = field(metadata={"help": "Fluid, fills and level rule."})
     fasteners: Mapping[Id, Fastener] = field(
-        factory=dict, metadata={"help": "Every tightened thing by id."}
+        factory=dict[str, Fastener], metadata={"help": "Every tightened thing by id."}
     )
     adjustments: Mapping[Id, Adjustment] = field(
-        factory=dict, metadata={"help": "Every band setting by id."}
+        factory=dict[str, Adjustment], metadata={"help": "Every band setting by id."}
     )
-    parts: Mapping[Id, Part] = field(factory=dict, metadata={"help": "Parts by id."})
+    parts: Mapping[Id, Part] = field(factory=dict[str, Part], metadata={"help": "Parts by id."})

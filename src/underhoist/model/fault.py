@@ -14,9 +14,7 @@ class Cause:
     """Something that can be behind the complaint."""
 
     name: Placed[str] = field(metadata={"help": "What is wrong."})
-    likelihood: Placed[Likelihood] = field(
-        metadata={"help": "Rough share of cases, e.g. 40 %."}
-    )
+    likelihood: Placed[Likelihood] = field(metadata={"help": "Rough share of cases, e.g. 40 %."})
     """From 0 to 1."""
     procedures: tuple[Placed[Id], ...] = field(
         default=(), metadata={"help": "Ids of the procedures that mend it.", "to": "procedure"}

@@ -24,7 +24,7 @@ class Manual:
     plain: Mapping[str, PlainPage]
     repeated: tuple[Page, ...] = ()
     """Pages whose id another page of their kind had first."""
-    unread: Mapping[str, str] = field(factory=dict)
+    unread: Mapping[str, str] = field(factory=dict[str, str])
     """File by id of the pages that could not be read: a link to one of them is not called dead."""
     files: frozenset[str] = frozenset()
     """Every file in the manual's folder, relative to it, pages and drawings alike."""

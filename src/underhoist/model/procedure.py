@@ -38,30 +38,24 @@ class Procedure(Page):
     )
     area: Placed[str] = field(metadata={"help": "Part of the work, e.g. bands, fluid, seals."})
     minutes: Placed[Minutes] = field(metadata={"help": "How long it takes, in minutes."})
-    who: Placed[Literal["apprentice", "senior"]] = field(
-        metadata={"help": "apprentice or senior."}
-    )
+    who: Placed[Literal["apprentice", "senior"]] = field(metadata={"help": "apprentice or senior."})
     tools: Ids = field(default=(), metadata={"help": "Ids of tool pages.", "to": "tool"})
     parts: IdPaths = field(
         default=(), metadata={"help": "Ids of the family's parts.", "to": "part"}
     )
-    consumables: Texts = field(
-        default=(), metadata={"help": "Rags, cleaner, sealant: plain text."}
-    )
+    consumables: Texts = field(default=(), metadata={"help": "Rags, cleaner, sealant: plain text."})
     torques: IdPaths = field(
         default=(), metadata={"help": "Ids of the fasteners tightened here.", "to": "torque"}
     )
     fasteners: Mapping[Id, Fastener] = field(
-        factory=dict, metadata={"help": "Fasteners that only this procedure knows."}
+        factory=dict[str, Fastener], metadata={"help": "Fasteners that only this procedure knows."}
     )
-    fluids: Texts = field(
-        default=(), metadata={"help": "Specifications of the fluids used."}
-    )
+    fluids: Texts = field(default=(), metadata={"help": "Specifications of the fluids used."})
     cautions: Ids = field(
         default=(), metadata={"help": "Ids of the hazards to know first.", "to": "hazard"}
     )
     readings: Mapping[Id, Reading] = field(
-        factory=dict, metadata={"help": "What is measured, by id."}
+        factory=dict[str, Reading], metadata={"help": "What is measured, by id."}
     )
     before: Ids = field(
         default=(), metadata={"help": "Ids of procedures that come first.", "to": "procedure"}

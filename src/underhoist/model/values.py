@@ -50,7 +50,7 @@ IdPath = Annotated[
     str,
     Pattern(
         r"[a-z0-9]+(-[a-z0-9]+)*(/[a-z0-9]+(-[a-z0-9]+)*)?",
-        "lower-case letters, digits and hyphens, with its family and a slash before it where needed",
+        "lower-case letters, digits and hyphens, its family and a slash before it if needed",
     ),
 ]
 ShiftName = Annotated[str, Pattern(r"[1-9]-[1-9]", "two gears with a hyphen between, such as 1-2")]

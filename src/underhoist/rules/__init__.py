@@ -50,5 +50,5 @@ ALL: tuple[Rule, ...] = _all_rules()
 
 
 def run(manual: Manual) -> tuple[Finding, ...]:
-    """What every rule finds in the manual."""
+    """Apply every rule to the manual."""
     return tuple(found for rule in ALL if rule.check for found in rule.check(manual))

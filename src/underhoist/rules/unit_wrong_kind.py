@@ -46,5 +46,8 @@ def _limits(reading: Reading) -> Iterator[Finding]:
         return
     found = kind_of(limits.value.low)
     if ONE_THING.get(found, found) != ONE_THING.get(unit.kind, unit.kind):
-        wrong = f"The limits are {KIND_WORDS[found]}; the reading's unit {unit.symbol} is that of {KIND_WORDS[unit.kind]}."
-        yield Finding(CODE, SEVERITY, limits.at, limits.written, wrong, "Write the limits and the unit alike.")
+        kind = KIND_WORDS[unit.kind]
+        wrong = f"The limits are {KIND_WORDS[found]}; the unit {unit.symbol} is that of {kind}."
+        yield Finding(
+            CODE, SEVERITY, limits.at, limits.written, wrong, "Write the limits and the unit alike."
+        )

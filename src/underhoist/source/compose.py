@@ -1,7 +1,9 @@
-"""Reads the front matter's YAML by its events, so that every node has a place and nothing expands."""
+"""Reads the front matter's YAML by its events: every node has a place and nothing expands."""
+
+# ruff: noqa: ANN401  (PyYAML's events have no types)
 
 from collections.abc import Iterator
-from typing import Any
+from typing import Any, cast
 
 import yaml
 
@@ -21,7 +23,7 @@ FIRST_LINE = 2
 
 
 def compose(text: str, file: str) -> tuple[Mapped, list[Finding]]:
-    """The front matter's keys and values, and the faults that leave the rest readable.
+    """Return the front matter's keys and values, and the faults that leave the rest readable.
 
     Raises Faults where nothing can be read: malformed, empty, not keys and values, anchors,
     aliases or tags, nested too deeply.
@@ -39,7 +41,7 @@ class _Composer:
     def __init__(self, text: str, file: str) -> None:
         self.file = file
         self.findings: list[Finding] = []
-        self.events: Iterator[Any] = iter(yaml.parse(text, Loader=LOADER))
+        self.events: Iterator[Any] = cast("Any", yaml).parse(text, Loader=LOADER)
 
     def page(self) -> Mapped:
         event = next(self.events)
@@ -49,7 +51,11 @@ class _Composer:
         if isinstance(event, yaml.StreamEndEvent):
             raise Faults(
                 fault(
-                    "front-matter", start, "", "The front matter is empty.", "Write kind: and title: first."
+                    "front-matter",
+                    start,
+                    "",
+                    "The front matter is empty.",
+                    "Write kind: and title: first.",
                 )
             )
         node = self.node(event, "", 1)
@@ -108,15 +114,29 @@ class _Composer:
     def _not_a_mapping(self, node: Node) -> Finding:
         text = node.text if isinstance(node, Scalar) else "a list"
         wrong = "The front matter is not a set of keys with values."
-        return fault("front-matter", node.at, text, wrong, "Write a key, a colon and a value, such as title: Set the band.")
+        return fault(
+            "front-matter",
+            node.at,
+            text,
+            wrong,
+            "Write a key, a colon and a value, such as title: Set the band.",
+        )
 
     def _not_a_name(self, node: Node) -> Finding:
         wrong = "A key is one plain text, not a list or a set of keys."
-        return fault("front-matter", node.at, "", wrong, "Write the key as a word before the colon; put text in braces in quotes.")
+        return fault(
+            "front-matter",
+            node.at,
+            "",
+            wrong,
+            "Write the key as a word before the colon; put text in braces in quotes.",
+        )
 
     def _two_documents(self) -> Finding:
         wrong = "The front matter holds a second document."
-        return fault("front-matter", Place(self.file, 1, 1), "...", wrong, "Take the line of three dots out.")
+        return fault(
+            "front-matter", Place(self.file, 1, 1), "...", wrong, "Take the line of three dots out."
+        )
 
     def _twice(self, name: Scalar, first: Place) -> Finding:
         wrong = f"{name.text} stands on line {first.line} already."
@@ -129,7 +149,7 @@ def _sharing(at: Place, text: str, wrong: str) -> Finding:
 
 
 def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
-    """The parser's complaint as a finding at its line, with the mend for the usual slips."""
+    """Put the parser's complaint at its line, with the mend for the usual slips."""
     mark = getattr(error, "problem_mark", None)
     problem = getattr(error, "problem", None) or getattr(error, "reason", None) or str(error)
     lines = text.splitlines()
@@ -137,7 +157,13 @@ def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
     column = mark.column + 1 if mark and mark.line == row else 1
     at = Place(file, row + FIRST_LINE, column)
     line = lines[row] if lines else ""
-    return fault("front-matter", at, line, f"The YAML cannot be read here: {problem}.", _usual_mend(problem, line))
+    return fault(
+        "front-matter",
+        at,
+        line,
+        f"The YAML cannot be read here: {problem}.",
+        _usual_mend(problem, line),
+    )
 
 
 def _usual_mend(problem: str, line: str) -> str:

@@ -68,7 +68,7 @@ def load(folder: Path) -> Loaded:
 
 
 def read_page(folder: Path, file: str) -> Page:
-    """The page in this file of the folder. Raises Faults with everything wrong in it."""
+    """Read the page in this file of the folder. Raises Faults with everything wrong in it."""
     parts = split(read_text(folder / file, file), file)
     node, findings = compose(parts.front, file)
     try:
@@ -94,7 +94,7 @@ def _kind(node: Mapped) -> type[Page]:
 
 
 def _page_id(kind: type[Page], file: str) -> str:
-    """The file name without its ending; for plain pages the path, since every folder has an index."""
+    """Return the file name without its ending; for plain pages the path: folders have an index."""
     path = PurePosixPath(file)
     if kind is PlainPage:
         return str(path.with_suffix(""))

@@ -39,7 +39,7 @@ type Node = Scalar | Listed | Mapped
 
 
 def written(node: Node) -> str:
-    """What the author typed, as one line."""
+    """Return what the author typed, as one line."""
     match node:
         case Scalar():
             return node.text

@@ -1,5 +1,7 @@
 """Reads one scalar as the value its type wants: text, number, choice, quantity, range, unit."""
 
+# ruff: noqa: ANN401  (types are the values here)
+
 import re
 from collections.abc import Callable
 from math import isfinite
@@ -25,7 +27,7 @@ type Read = Callable[[Scalar], Any]
 
 
 def placed_reader(value_type: Any) -> Callable[[Node, Any], Placed[Any]]:
-    """The reader for `Placed[value_type]`: it raises Faults where the text is not such a value."""
+    """Make the reader for `Placed[value_type]`; it raises Faults for a text that is no such value."""
     read = _reader(value_type)
 
     def read_placed(node: Node, _: Any) -> Placed[Any]:
@@ -48,7 +50,7 @@ def _reader(value_type: Any) -> Read:
 
 
 def _marked(base: type, mark: object) -> Read:
-    """The reader for a type with one of the marks of `underhoist.model.values`."""
+    """Make the reader for a type with one of the marks of `underhoist.model.values`."""
     match mark:
         case Measure():
             read = read_span if base is Span else read_quantity
@@ -66,7 +68,7 @@ def _marked(base: type, mark: object) -> Read:
 
 
 def _scalar(node: Node) -> Scalar:
-    """The node as one text. Raises Faults where it is a list, a set of keys or empty."""
+    """Return the node as one text. Raises Faults where it is a list, a set of keys or empty."""
     if not isinstance(node, Scalar):
         what = "a list" if isinstance(node, Listed) else "a set of keys"
         wrong = f"{node.key} wants one value here, not {what}."
@@ -74,7 +76,9 @@ def _scalar(node: Node) -> Scalar:
         raise Faults(fault("wrong-value", node.at, written(node), wrong, mend))
     if not node.text.strip():
         mend = "Write its value, or take the line out."
-        raise Faults(fault("wrong-value", node.at, "", f"Nothing is written after {node.key}.", mend))
+        raise Faults(
+            fault("wrong-value", node.at, "", f"Nothing is written after {node.key}.", mend)
+        )
     return node
 
 
@@ -117,9 +121,19 @@ def _unit(scalar: Scalar, wanted: UnitOf) -> str:
     unit = unit_named(scalar.text)
     known = [each.symbol for each in units_of(wanted.kind)] if wanted.kind else []
     if unit is None:
-        mend = f"Write {listing(known, 'or')}." if known else "Write a unit such as turn, inHg or km/h."
+        mend = (
+            f"Write {listing(known, 'or')}."
+            if known
+            else "Write a unit such as turn, inHg or km/h."
+        )
         raise Faults(
-            fault("unit-unknown", scalar.at, scalar.text, f'"{scalar.text}" is not a unit known here.', mend)
+            fault(
+                "unit-unknown",
+                scalar.at,
+                scalar.text,
+                f'"{scalar.text}" is not a unit known here.',
+                mend,
+            )
         )
     if wanted.kind and unit.kind != wanted.kind:
         wrong = f"{scalar.key} is a unit of {wanted.kind}; {unit.symbol} is not."
@@ -133,11 +147,21 @@ def _share(scalar: Scalar) -> float:
     if form is None:
         code = "unit-missing" if re.fullmatch(r"[+-]?[\d.]+", scalar.text) else "wrong-value"
         wrong = f"{scalar.key} is a percentage."
-        raise Faults(fault(code, scalar.at, scalar.text, wrong, "Write a number and %, such as 40 %."))
+        raise Faults(
+            fault(code, scalar.at, scalar.text, wrong, "Write a number and %, such as 40 %.")
+        )
     share = float(form[1]) / 100
     if not 0 <= share <= 1:
         wrong = f"{scalar.key} lies between 0 % and 100 %."
-        raise Faults(fault("impossible-range", scalar.at, scalar.text, wrong, "Write a share of all cases, such as 40 %."))
+        raise Faults(
+            fault(
+                "impossible-range",
+                scalar.at,
+                scalar.text,
+                wrong,
+                "Write a share of all cases, such as 40 %.",
+            )
+        )
     return share
 
 
@@ -152,8 +176,20 @@ def _measured(
     least = (value.low if isinstance(value, Span) else value).magnitude
     if measure.sign == "above zero" and least <= 0:
         wrong = f"{scalar.key} is above zero."
-        raise Faults(fault("impossible-range", scalar.at, scalar.text, wrong, "Write the value that is meant."))
+        raise Faults(
+            fault(
+                "impossible-range", scalar.at, scalar.text, wrong, "Write the value that is meant."
+            )
+        )
     if measure.sign == "not below zero" and least < 0:
         wrong = f"{scalar.key} is not below zero."
-        raise Faults(fault("impossible-range", scalar.at, scalar.text, wrong, "Write it without the minus sign."))
+        raise Faults(
+            fault(
+                "impossible-range",
+                scalar.at,
+                scalar.text,
+                wrong,
+                "Write it without the minus sign.",
+            )
+        )
     return value

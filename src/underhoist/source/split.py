@@ -24,7 +24,7 @@ class Parts:
 
 
 def read_text(path: Path, file: str) -> str:
-    """The page's text with plain line ends. Raises Faults where it is not text or too large."""
+    """Return the page's text with plain line ends. Raises Faults for no text or too much."""
     try:
         size = path.stat().st_size
         if size > LARGEST:

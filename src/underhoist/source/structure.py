@@ -1,5 +1,7 @@
 """From nodes to the model's classes: cattrs walks the types, every fault on the way is kept."""
 
+# ruff: noqa: ANN401  (types are the values here)
+
 from collections.abc import Callable, Mapping
 from typing import Any, get_args, get_origin
 
@@ -9,7 +11,6 @@ from cattrs.gen import make_dict_structure_fn
 
 from underhoist.finding import Finding
 from underhoist.model import Body, Page
-from underhoist.model.values import Id
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
@@ -23,7 +24,7 @@ type Hook = Callable[[Any, Any], Any]
 
 
 def structure_page[P: Page](kind: type[P], node: Mapped, page_id: str, file: str, body: Body) -> P:
-    """A page of this kind. Raises Faults with every fault of its front matter."""
+    """Make a page of this kind. Raises Faults with every fault of its front matter."""
     entries = {name: value for name, value in node.entries.items() if name not in GIVEN}
     findings = [_given(name, node) for name in GIVEN if name in node.entries]
     names = {**node.names, **dict.fromkeys(GIVEN, node.at)}
@@ -43,7 +44,7 @@ def _given(name: str, node: Mapped) -> Finding:
 
 
 def _class_hook(kind: Any, converter: Converter) -> Hook:
-    """The hook for one class: unknown and missing keys, then each value by its own hook."""
+    """Make the hook for one class: unknown and missing keys, then each value by its own hook."""
     attributes: tuple[Attribute[Any], ...] = fields(kind)
     known = [each.name for each in attributes if each.name not in GIVEN]
     needed = [each for each in attributes if each.default is NOTHING]
@@ -70,7 +71,7 @@ def _class_hook(kind: Any, converter: Converter) -> Hook:
 
 
 def _fill(fill: Hook, node: Mapped, kind: Any) -> tuple[Any, list[Finding]]:
-    """The instance, or the faults of its values; missing keys are the caller's to report."""
+    """Return the instance, or the faults of its values; missing keys are the caller's to report."""
     try:
         return fill(node.entries, kind), []
     except ClassValidationError as group:
@@ -86,7 +87,13 @@ def _fill(fill: Hook, node: Mapped, kind: Any) -> tuple[Any, list[Finding]]:
 def _unknown(name: str, node: Mapped, known: list[str]) -> Finding:
     here = f"under {node.key}" if node.key else "on this kind of page"
     wrong = f"There is no key {name} {here}."
-    return fault("unknown-key", node.names[name], name, wrong, meant(name, known, f"The keys here are {listing(known)}."))
+    return fault(
+        "unknown-key",
+        node.names[name],
+        name,
+        wrong,
+        meant(name, known, f"The keys here are {listing(known)}."),
+    )
 
 
 def _missing(attribute: "Attribute[Any]", node: Mapped) -> Finding:
@@ -103,14 +110,16 @@ def _wants_keys(node: Node, known: list[str]) -> Finding:
 
 
 def _tuple_hook(kind: Any, converter: Converter) -> Hook:
-    """The hook for a list; one text alone counts as a list of one."""
+    """Make the hook for a list; one text alone counts as a list of one."""
     item_type = get_args(kind)[0]
     item: Hook = converter.get_structure_hook(item_type)
 
     def structure(node: Node, _: Any) -> tuple[Any, ...]:
         if isinstance(node, Mapped):
             wrong = f"{node.key} is a list, not a set of keys."
-            raise Faults(fault("wrong-value", node.at, written(node), wrong, "Begin each item with a dash."))
+            raise Faults(
+                fault("wrong-value", node.at, written(node), wrong, "Begin each item with a dash.")
+            )
         nodes = node.items if isinstance(node, Listed) else (node,)
         return tuple(_each(item, item_type, enumerate(nodes)).values())
 
@@ -118,22 +127,21 @@ def _tuple_hook(kind: Any, converter: Converter) -> Hook:
 
 
 def _mapping_hook(kind: Any, converter: Converter) -> Hook:
-    """The hook for values by name."""
+    """Make the hook for values by name."""
     name_type, item_type = get_args(kind)
     item: Hook = converter.get_structure_hook(item_type)
-    read_id = placed_reader(Id) if name_type is Id else None
+    read_name = placed_reader(name_type)
 
     def structure(node: Node, _: Any) -> Mapping[str, Any]:
         if not isinstance(node, Mapped):
             raise Faults(_wants_names(node))
         findings: list[Finding] = []
-        for name, at in node.names.items() if read_id else ():
+        for name, at in node.names.items():
             try:
-                read_id(Scalar(name, at, "An id"), None)
+                read_name(Scalar(name, at, "An id"), None)
             except Faults as faults:
                 findings += faults.findings
-        made = _each(item, item_type, node.entries.items(), findings)
-        return made
+        return _each(item, item_type, node.entries.items(), findings)
 
     return structure
 
@@ -145,7 +153,9 @@ def _wants_names(node: Node) -> Finding:
     return fault("wrong-value", node.at, written(node), wrong, mend)
 
 
-def _each(item: Hook, item_type: Any, nodes: Any, found: list[Finding] | None = None) -> dict[Any, Any]:
+def _each(
+    item: Hook, item_type: Any, nodes: Any, found: list[Finding] | None = None
+) -> dict[Any, Any]:
     """Every item by its key. Raises Faults with those of all items."""
     made: dict[Any, Any] = {}
     findings: list[Finding] = list(found or ())
@@ -165,9 +175,13 @@ def _placed_hook(kind: Any, _: Converter) -> Hook:
 
 def _converter() -> Converter:
     converter = Converter()
-    converter.register_structure_hook_factory(lambda kind: has(get_origin(kind) or kind), _class_hook)
+    converter.register_structure_hook_factory(
+        lambda kind: has(get_origin(kind) or kind), _class_hook
+    )
     converter.register_structure_hook_factory(lambda kind: get_origin(kind) is tuple, _tuple_hook)
-    converter.register_structure_hook_factory(lambda kind: get_origin(kind) is Mapping, _mapping_hook)
+    converter.register_structure_hook_factory(
+        lambda kind: get_origin(kind) is Mapping, _mapping_hook
+    )
     converter.register_structure_hook_factory(lambda kind: get_origin(kind) is Placed, _placed_hook)
     converter.register_structure_hook_func(lambda kind: kind is Body, lambda body, _: body)
     return converter

@@ -9,6 +9,7 @@ from attrs import frozen
 from underhoist.finding import Finding
 from underhoist.place import Place
 from underhoist.source.faults import fault
+from underhoist.words import quote
 
 
 @frozen
@@ -19,7 +20,7 @@ class Files:
     findings: tuple[Finding, ...]
 
     def pages(self) -> Iterator[str]:
-        """The Markdown files."""
+        """Return the Markdown files."""
         return (name for name in self.names if name.lower().endswith(".md"))
 
 
@@ -36,7 +37,9 @@ def walk(folder: Path) -> Files:
                 if entry.name.startswith("."):
                     continue
                 name = f"{below}{entry.name}"
-                if entry.is_symlink() and not _stays_inside(Path(entry.path), root):
+                if not name.isprintable():
+                    findings.append(_bad_name(name))
+                elif entry.is_symlink() and not _stays_inside(Path(entry.path), root):
                     findings.append(_leads_out(name))
                 elif entry.is_dir():
                     waiting.append(f"{name}/")
@@ -54,3 +57,10 @@ def _stays_inside(link: Path, root: Path) -> bool:
 def _leads_out(name: str) -> Finding:
     wrong = "The file is a link that does not lead to a file of the manual's folder."
     return fault("outside-manual", Place(name, 1, 1), name, wrong, "Put the file itself there.")
+
+
+def _bad_name(name: str) -> Finding:
+    shown = quote(name.encode("utf-8", "replace").decode())
+    wrong = "The file's name holds signs that cannot be shown."
+    mend = "Name it with lower-case letters, digits and hyphens."
+    return fault("unreadable-page", Place(shown, 1, 1), shown, wrong, mend)

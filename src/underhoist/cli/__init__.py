@@ -1,0 +1,33 @@
+"""The command `underhoist`. Each subcommand is loaded only when called: `check` starts fast."""
+
+from importlib import import_module
+from importlib.util import find_spec
+
+import click
+
+COMMANDS = {
+    "check": "underhoist.cli.check",
+    "build": "underhoist.cli.build",
+    "serve": "underhoist.cli.serve",
+    "calc": "underhoist.cli.calc",
+}
+"""Subcommands, in the order of the help, and the module that has a command of that name."""
+
+
+class _Commands(click.Group):
+    """Subcommands by name, each from its own module."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return [name for name, module in COMMANDS.items() if find_spec(module)]
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        module = COMMANDS.get(cmd_name)
+        if module is None or find_spec(module) is None:
+            return None
+        return getattr(import_module(module), cmd_name)
+
+
+@click.command(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="underhoist")
+def main() -> None:
+    """Check, build and serve a workshop manual, and calculate for it."""

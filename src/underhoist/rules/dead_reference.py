@@ -1,0 +1,142 @@
+"""A reference to something that is not there.
+
+An id in the front matter, a reference such as `<torque:band-seat>` in the text, and an ordinary
+link to a page or a drawing must all lead somewhere. A torque or a part is looked up on the page
+itself and then in its unit family; where two of the page's families know it, its family is written
+before it, as in `torque:kestrel-3/band-seat`.
+
+Good:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Seat the adjuster to <torque:band-seat>.
+```
+
+Bad:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Seat the adjuster to <torque:band-seet>.
+```
+"""
+
+from collections.abc import Iterator
+from pathlib import PurePosixPath
+
+from underhoist.finding import Finding, Severity
+from underhoist.link_targets import KNOWN_ELSEWHERE, Inside, file_links
+from underhoist.model import Fault, Manual, Page, Procedure
+from underhoist.place import Place
+from underhoist.prose import prose
+from underhoist.references import SCHEMES, candidates, find, matches
+from underhoist.rules._ids import ids_of
+from underhoist.words import listing, meant, nearest, quote
+
+CODE = "dead-reference"
+SEVERITY = Severity.STOP
+
+NAMES = {"family": "unit family", "calc": "calculator"}
+"""Schemes whose word is not what a sentence calls the thing."""
+
+MOST_OFFERED = 6
+"""Names that a finding lists when none is near."""
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Ids, references and links that lead nowhere, and those that could mean two things."""
+    for page in (*manual.pages(), *manual.repeated):
+        for to, placed in ids_of(page):
+            if not (to == "family" and placed.value == "any"):
+                yield from _named(manual, page, to, placed.value, placed.at)
+        for reference in find(page.body, page.file):
+            yield from _named(manual, page, reference.scheme, reference.id, reference.at)
+        yield from _misspelt_schemes(page)
+        yield from _missing_files(manual, page)
+
+
+def _named(manual: Manual, page: Page, to: str, name: str, at: Place) -> Iterator[Finding]:
+    """Yield the finding for one id, if it does not name exactly one thing."""
+    if to == "cause":
+        known = list(page.causes) if isinstance(page, Fault) else []
+        if name in known:
+            return
+    else:
+        targets = matches(manual, page, to, name)
+        if len(targets) > 1:
+            yield _ambiguous(to, name, at, [target.id for target in targets])
+        if targets or _is_unread(manual, page, to, name):
+            return
+        known = candidates(manual, page, to)
+    thing = NAMES.get(to, to)
+    wrong = f"There is no {thing} {quote(name)} {_where(to)}."
+    yield Finding(CODE, SEVERITY, at, quote(name), wrong, meant(name, known, _offer(thing, known)))
+
+
+def _where(to: str) -> str:
+    return {"cause": "on this page", "torque": "for this page", "part": "for this page"}.get(
+        to, "in this manual"
+    )
+
+
+def _offer(thing: str, known: list[str]) -> str:
+    if not known:
+        return f"Write the {thing} first, or take the reference out."
+    more = " and others" if len(known) > MOST_OFFERED else ""
+    return f"Known here: {listing(known) if not more else ', '.join(known[:MOST_OFFERED])}{more}."
+
+
+def _ambiguous(to: str, name: str, at: Place, full: list[str]) -> Finding:
+    wrong = f"Two of this page's unit families have a {to} {name}."
+    return Finding(CODE, SEVERITY, at, name, wrong, f"Write {listing(full, 'or')}.")
+
+
+def _is_unread(manual: Manual, page: Page, to: str, name: str) -> bool:
+    """Whether the thing may stand on a page that has faults of its own to mend first."""
+    owner, slash, _ = name.partition("/")
+    if owner in manual.unread:
+        return True
+    families = page.unit_family if isinstance(page, Procedure | Fault) else ()
+    return (
+        not slash
+        and to in {"torque", "part"}
+        and any(each.value in manual.unread for each in families)
+    )
+
+
+def _misspelt_schemes(page: Page) -> Iterator[Finding]:
+    """`torqe:band-seat`: a scheme that is near one of ours and no address of the web."""
+    for link in prose(page.body).links(page.file):
+        scheme, colon, _ = link.target.partition(":")
+        if not colon or not scheme.isalpha() or scheme.lower() in SCHEMES | KNOWN_ELSEWHERE:
+            continue
+        if near := nearest(scheme, SCHEMES):
+            wrong = f"There is no kind of reference {scheme}."
+            yield Finding(
+                CODE, SEVERITY, link.at, quote(link.target), wrong, f"Did you mean {near}?"
+            )
+
+
+def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
+    for link, target in file_links(page):
+        if not isinstance(target, Inside) or target.path in manual.files or target.is_made:
+            continue
+        name = PurePosixPath(target.path).name
+        ending = PurePosixPath(name).suffix
+        files = sorted(file for file in manual.files if file.endswith(ending))
+        by_name = {PurePosixPath(file).name: file for file in files}
+        near = nearest(name, by_name)
+        mend = (
+            f"Did you mean {target.relative(by_name[near])}?"
+            if near
+            else "Add the file, or take the link out."
+        )
+        yield Finding(
+            CODE,
+            SEVERITY,
+            link.at,
+            quote(link.target),
+            f"There is no file {quote(target.path)} in this manual.",
+            mend,
+        )

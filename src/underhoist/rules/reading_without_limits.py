@@ -1,0 +1,37 @@
+"""A reading that says nothing about what is good.
+
+Whoever takes a reading must know whether to worry. Where no limits can be stated, as for the
+odometer, the finding may stay: it does not stop the build.
+
+Good:
+
+```yaml title="kestrel-3/set-band.md"
+readings:
+  turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
+```
+
+Bad:
+
+```yaml title="kestrel-3/set-band.md"
+readings:
+  turns-to-seat: {name: Turns to seat, unit: turn, when: as found}
+```
+"""
+
+from collections.abc import Iterator
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual
+
+CODE = "reading-without-limits"
+SEVERITY = Severity.LOOK
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Find readings without limits."""
+    for procedure in manual.procedures.values():
+        for name, reading in procedure.readings.items():
+            if reading.limits is None:
+                wrong = f"The reading {name} has no limits."
+                mend = f"Add limits, such as limits: 1 to 2 {reading.unit}."
+                yield Finding(CODE, SEVERITY, reading.name.at, reading.name.written, wrong, mend)

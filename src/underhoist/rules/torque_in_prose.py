@@ -1,0 +1,63 @@
+"""A torque written out in the text.
+
+A torque stands once, at its fastener, and the text refers to it. A second copy is forgotten when
+the first is mended, and it is not shown in the unit that the shop's wrench reads.
+
+Good:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Tighten the adjuster to <torque:band-seat>.
+```
+
+Bad:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Tighten the adjuster to 12 lbf·ft.
+```
+"""
+
+import re
+from collections.abc import Iterator
+from itertools import chain
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual
+from underhoist.prose import prose
+from underhoist.words import quote
+
+CODE = "torque-in-prose"
+SEVERITY = Severity.STOP
+
+_NUMBER = r"(?<![\w.,/])\d{1,9}(?:[.,]\d{1,9})?(?: ?(?:to|-|–) ?\d{1,9}(?:[.,]\d{1,9})?)?"
+_UNITS = (
+    r"lbf? ?[·⋅*.-] ?(?:ft|in)\b",
+    r"lbf (?:ft|in)\b",
+    r"lbs? ?ft\b",
+    r"lbs? in\b(?! [a-z])",  # not "5 lb in the bucket"
+    r"(?:ft|in)[ ·⋅*.-]?lb[fs]?\b",
+    r"(?:foot|inch)[ -]pounds?\b",
+    r"pounds?[ -](?:force[ -])?(?:foot|feet|inch|inches)\b",
+    r"n ?[·⋅*.-]? ?m\b",
+    r"newton[ -]?met(?:er|re)s?\b",
+    r"kgf? ?[·⋅*.-]? ?c?m\b",
+)
+_TORQUE = re.compile(rf"{_NUMBER}[ -]?(?:{'|'.join(_UNITS)})", re.IGNORECASE)
+_HINT = re.compile(r"\d[ -]?(?:lb|ft|in|foot|pound|n|kg)", re.IGNORECASE)
+"""A quick look before the slow one: most pages have no such text at all."""
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Find torques in the text of procedures, families and faults; tools may tell their own."""
+    for page in chain(manual.procedures.values(), manual.families.values(), manual.faults.values()):
+        text = prose(page.body)
+        if not _HINT.search(text.words):
+            continue
+        for found in _TORQUE.finditer(text.words):
+            wrong = "A torque in the text is a second copy of a value that stands at its fastener."
+            mend = "Refer to it by its id, such as <torque:band-seat>; the page shows the value."
+            at = text.place(found.start(), page.file)
+            yield Finding(CODE, SEVERITY, at, quote(found[0]), wrong, mend)

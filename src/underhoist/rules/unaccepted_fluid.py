@@ -1,0 +1,42 @@
+"""A fluid that the unit family does not accept.
+
+The wrong fluid changes how the clutches and bands take hold, and may attack the seals. A procedure
+uses only the fluid its family was built for and those that supersede it.
+
+Good:
+
+```yaml title="kestrel-3/set-band.md"
+fluids: [DX-2]
+```
+
+Bad:
+
+```yaml title="kestrel-3/set-band.md"
+fluids: [FM-5]
+```
+"""
+
+from collections.abc import Iterator
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual
+from underhoist.references import families_of
+from underhoist.words import listing
+
+CODE = "unaccepted-fluid"
+SEVERITY = Severity.STOP
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Fluids of a procedure that one of its families does not name."""
+    for procedure in manual.procedures.values():
+        for fluid in procedure.fluids:
+            for family in families_of(manual, procedure):
+                accepted = [
+                    family.fluid.specification.value,
+                    *(each.value for each in family.fluid.accepts),
+                ]
+                if fluid.value not in accepted:
+                    wrong = f"{family.title} takes {listing(accepted, 'or')}."
+                    mend = "Write one of these, or add a fluid that supersedes them to accepts."
+                    yield Finding(CODE, SEVERITY, fluid.at, fluid.written, wrong, mend)

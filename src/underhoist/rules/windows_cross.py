@@ -1,0 +1,77 @@
+"""Shift windows that cross.
+
+At the same throttle the shift into third comes at a higher road speed than the shift into second.
+Where the windows overlap, no road test can tell which shift was late. A shift has one window a
+throttle.
+
+Good:
+
+```yaml title="families/kestrel-3.md"
+shift_windows:
+  - {shift: 1-2, throttle: light, speed: 16 to 22 km/h}
+  - {shift: 2-3, throttle: light, speed: 28 to 36 km/h}
+```
+
+Bad:
+
+```yaml title="families/kestrel-3.md"
+shift_windows:
+  - {shift: 1-2, throttle: light, speed: 16 to 32 km/h}
+  - {shift: 2-3, throttle: light, speed: 28 to 36 km/h}
+```
+"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual, ShiftWindow, UnitFamily
+
+CODE = "windows-cross"
+SEVERITY = Severity.STOP
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Windows of one throttle that overlap, and windows stated twice."""
+    for family in manual.families.values():
+        yield from _twice(family)
+        for upward in (True, False):
+            for throttle in ("light", "half", "full"):
+                windows = [
+                    window
+                    for window in family.shift_windows
+                    if window.throttle.value == throttle and _goes_up(window) is upward
+                ]
+                yield from _crossing(sorted(windows, key=lambda window: window.shift.value))
+
+
+def _goes_up(window: ShiftWindow) -> bool:
+    lower, _, upper = window.shift.value.partition("-")
+    return int(lower) < int(upper)
+
+
+def _twice(family: UnitFamily) -> Iterator[Finding]:
+    seen: dict[tuple[str, str], ShiftWindow] = {}
+    for window in family.shift_windows:
+        first = seen.setdefault((window.shift.value, window.throttle.value), window)
+        if first is not window:
+            line = first.shift.at.line
+            wrong = f"{window.shift} at {window.throttle} throttle stands on line {line} already."
+            yield Finding(
+                CODE, SEVERITY, window.shift.at, window.shift.written, wrong, "Keep one of the two."
+            )
+
+
+def _crossing(windows: list[ShiftWindow]) -> Iterator[Finding]:
+    """Neighbours in the order of their gears where the upper begins below the end of the lower."""
+    for lower, upper in pairwise(windows):
+        if (
+            lower.shift.value != upper.shift.value
+            and upper.speed.value.low < lower.speed.value.high
+        ):
+            wrong = (
+                f"At {upper.throttle} throttle {upper.shift} begins before {lower.shift} "
+                f"({lower.speed.written}, line {lower.speed.at.line}) has ended."
+            )
+            mend = "Look whether one of the speeds is wrong or in another unit."
+            yield Finding(CODE, SEVERITY, upper.speed.at, upper.speed.written, wrong, mend)
