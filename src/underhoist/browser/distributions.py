@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 import sys
+import tomllib
 from collections.abc import Iterator
 from importlib.metadata import Distribution, distribution
 from pathlib import Path
@@ -37,11 +38,20 @@ def needed(name: str = CALCULATORS) -> dict[str, Distribution]:
         if key in found:
             continue
         found[key] = distribution(key)
-        for text in found[key].requires or []:
+        for text in _requirements(found[key]):
             wanted = Requirement(text)
             if wanted.marker is None or wanted.marker.evaluate({"extra": ""}):
                 waiting.append(wanted.name)
     return found
+
+
+def _requirements(dist: Distribution) -> list[str]:
+    """Return what a distribution requires; a working tree's project file is the newest word."""
+    folder = source_folder(dist)
+    if folder is None:
+        return dist.requires or []
+    project = tomllib.loads((folder / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    return project.get("dependencies", [])
 
 
 def source_folder(dist: Distribution) -> Path | None:

@@ -14,7 +14,7 @@ const files = {
   globDirectory: site,
   globPatterns: ["**/*"],
   // The runtime is the second stage (its list is part of the first). Maps serve no reader.
-  globIgnores: ["runtime/*/**", "sw.js", "**/*.map", "sitemap.xml*"],
+  globIgnores: ["runtime/*/*", "sw.js", "**/*.map", "sitemap.xml*"],
   maximumFileSizeToCacheInBytes: Number(largest),
   // The browser then refuses a page that arrives damaged, and the store stays whole.
   manifestTransforms: [(entries) => ({ manifest: entries.map(withIntegrity), warnings: [] })],
@@ -33,7 +33,7 @@ async function writeList() {
   writeFileSync(join(site, LIST), `${JSON.stringify({ version, size, urls })}\n`);
 }
 
-// The three functions below run inside the service worker: they are written into it as text.
+// The functions below run inside the service worker: they are written into it as text.
 
 const isRuntime = ({ url, sameOrigin }) => sameOrigin && /\/runtime\/[^/]+\/[^/]+$/.test(url.pathname);
 
@@ -46,6 +46,17 @@ const isFolderWithoutSlash = ({ request, url, sameOrigin }) =>
   sameOrigin && request.mode === "navigate" && /\/[^/.]+$/.test(url.pathname);
 
 const toFolder = async ({ url }) => Response.redirect(`${url.origin}${url.pathname}/${url.search}`, 302);
+
+const isPage = ({ request, sameOrigin }) => sameOrigin && request.mode === "navigate";
+
+const fromNetworkOrSayWhy = async ({ request }) => {
+  try {
+    return await fetch(request);
+  } catch (error) {
+    const missing = new URL("404.html", self.registration.scope);
+    return (await caches.match(missing, { ignoreSearch: true })) ?? Promise.reject(error);
+  }
+};
 
 await writeList();
 const made = await generateSW({
@@ -63,6 +74,7 @@ const made = await generateSW({
   runtimeCaching: [
     { urlPattern: isRuntime, handler: fromRuntimeStore },
     { urlPattern: isFolderWithoutSlash, handler: toFolder },
+    { urlPattern: isPage, handler: fromNetworkOrSayWhy },
   ],
 });
 console.log(JSON.stringify({ count: made.count, size: made.size, warnings: made.warnings }));

@@ -1,0 +1,57 @@
+/** Asks the calculators' thread; a new thread is made where the old one failed. */
+
+/** @typedef {import("./calculator-worker.js").Result} Result */
+/** @typedef {import("./calculator-worker.js").Reply} Reply */
+/** @typedef {{resolve: (result: Result) => void, reject: (reason: Error) => void}} Asked */
+
+/** The calculators' thread, and the questions that wait for it. */
+export class CalculatorClient {
+  /** @type {Worker | null} */
+  #worker = null;
+  /** @type {Map<number, Asked>} */
+  #waiting = new Map();
+  #last = 0;
+
+  /** Starts the thread before the first question, so that Python is up sooner. */
+  start() {
+    if (this.#worker) return this.#worker;
+    const url = new URL("./calculator-worker.js", import.meta.url);
+    const worker = new Worker(url, { type: "module", name: "calculators" });
+    worker.addEventListener("message", ({ data }) => this.#settle(data));
+    worker.addEventListener("error", (event) => this.#fail(event.message || "its program did not load"));
+    this.#worker = worker;
+    return worker;
+  }
+
+  /**
+   * Works out one answer. Rejects with a reason in words where the thread failed.
+   * @param {string} name
+   * @param {Record<string, string>} entries
+   * @returns {Promise<Result>}
+   */
+  ask(name, entries) {
+    const id = ++this.#last;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject });
+      this.start().postMessage({ id, name, entries });
+    });
+  }
+
+  /** @param {Reply} reply */
+  #settle(reply) {
+    if ("failure" in reply) {
+      this.#fail(reply.failure);
+      return;
+    }
+    this.#waiting.get(reply.id)?.resolve(reply.result);
+    this.#waiting.delete(reply.id);
+  }
+
+  /** @param {string} reason */
+  #fail(reason) {
+    this.#worker?.terminate();
+    this.#worker = null;
+    for (const asked of this.#waiting.values()) asked.reject(new Error(reason));
+    this.#waiting.clear();
+  }
+}

@@ -1,0 +1,107 @@
+/** Makes a calculator page answer while typing. Without it the page keeps its worked example. */
+import { CalculatorClient } from "./calculator-client.js";
+import { entriesOf, fillFrom, showErrors } from "./calculator-fields.js";
+
+/** @typedef {import("./calculator-worker.js").Result} Result */
+
+/** The calculator on this page: the form, its answer, and a line that says how things stand. */
+class LiveCalculator {
+  /** @param {HTMLElement} root */
+  constructor(root) {
+    this.name = root.dataset.calculator ?? "";
+    this.form = /** @type {HTMLFormElement} */ (root.querySelector("form.uh-calc"));
+    this.answer = /** @type {HTMLElement} */ (root.querySelector(".uh-answer"));
+    this.state = Object.assign(document.createElement("p"), { className: "uh-calc__state" });
+    this.state.setAttribute("role", "status");
+    this.answer.before(this.state);
+    this.client = new CalculatorClient();
+    this.isAsking = false;
+    this.isChanged = false;
+    this.hasAnswered = false;
+  }
+
+  /** Fills the form from the address, brings Python up and answers from then on. */
+  start() {
+    const isFilled = fillFrom(this.form, new URLSearchParams(location.search));
+    this.form.addEventListener("input", () => this.changed());
+    // Safari limits how often the address may change, so not at every keystroke.
+    this.form.addEventListener("change", () => keepInAddress(entriesOf(this.form)));
+    this.form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.changed();
+      this.answer.scrollIntoView({ block: "nearest" });
+    });
+    this.client.start();
+    if (isFilled) this.changed();
+    else void this.work(); // The answer stays what it was; the next one is then quick.
+  }
+
+  /** Something was typed. While one answer is worked out, only the newest entries wait. */
+  changed() {
+    if (!this.hasAnswered) this.say("The answer below is for the example. Yours is being worked out.");
+    if (this.isAsking) this.isChanged = true;
+    else void this.work();
+  }
+
+  async work() {
+    this.isAsking = true;
+    do {
+      this.isChanged = false;
+      await this.askOnce();
+    } while (this.isChanged);
+    this.isAsking = false;
+  }
+
+  async askOnce() {
+    try {
+      const result = await this.client.ask(this.name, entriesOf(this.form));
+      if (this.isChanged) return;
+      this.show(result);
+    } catch (error) {
+      this.sayFailed(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  /** @param {Result} result */
+  show(result) {
+    showErrors(this.form, result.errors);
+    const shown = new DOMParser().parseFromString(result.answer_html, "text/html");
+    const fresh = shown.querySelector(".uh-answer");
+    if (fresh) this.answer.replaceChildren(...fresh.childNodes);
+    this.hasAnswered = true;
+    this.root().dataset.answered = result.ok ? "yes" : "mend";
+    this.say("");
+  }
+
+  /** @param {string} reason */
+  sayFailed(reason) {
+    const which = this.hasAnswered ? "The answer below is for earlier entries." : "The answer below is for the example.";
+    this.say(`The calculator stopped: ${reason}. ${which} Your entries are kept. `);
+    const again = Object.assign(document.createElement("button"), { type: "button", textContent: "Try again" });
+    again.className = "uh-button";
+    again.addEventListener("click", () => this.changed());
+    this.state.append(again);
+    this.root().dataset.answered = "failed";
+  }
+
+  /** @param {string} words */
+  say(words) {
+    if (this.state.textContent !== words) this.state.textContent = words;
+  }
+
+  root() {
+    return /** @type {HTMLElement} */ (this.form.closest("#calculator"));
+  }
+}
+
+/**
+ * Puts the entries into the address, so that a reload or a sent link shows them again.
+ * @param {Record<string, string>} entries
+ */
+function keepInAddress(entries) {
+  const given = new URLSearchParams(Object.entries(entries).filter(([, text]) => text !== ""));
+  history.replaceState(history.state, "", `?${given}${location.hash}`);
+}
+
+const root = document.getElementById("calculator");
+if (root?.querySelector("form.uh-calc") && root.querySelector(".uh-answer")) new LiveCalculator(root).start();

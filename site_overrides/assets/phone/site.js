@@ -1,0 +1,34 @@
+/** Where the site is, and what its stores are called. */
+
+/** Address of the site's front page, with a slash at the end. */
+export const ROOT = new URL("../../", import.meta.url).href;
+
+/** The store of runtime files. The service worker reads it; sites on one host keep apart. */
+export const RUNTIME_STORE = `underhoist-runtime ${ROOT}`;
+
+/**
+ * One of the files that the phone keeps.
+ * @typedef {{url: string, size: number, sha256: string}} StoredFile
+ */
+
+/**
+ * What the calculators run on: `runtime/manifest.json`.
+ * @typedef {{pyodide: string, core: string, wheels: string[], files: StoredFile[]}} RuntimeManifest
+ */
+
+/**
+ * The pages and assets that are stored first: `offline/files.json`.
+ * @typedef {{version: string, size: number, urls: string[]}} TextList
+ */
+
+/**
+ * Reads a JSON file of the site.
+ * @template T
+ * @param {string} path from the site's root
+ * @returns {Promise<T>}
+ */
+export async function readJson(path) {
+  const response = await fetch(new URL(path, ROOT));
+  if (!response.ok) throw new Error(`${path} did not arrive (${response.status})`);
+  return response.json();
+}

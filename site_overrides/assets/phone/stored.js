@@ -1,0 +1,105 @@
+/** The offline page: what is stored and since when, with a button to store or repair it. */
+import { dropDamaged, runtimeState, storeRuntime } from "./runtime-store.js";
+import { storedSince } from "./since.js";
+import { repairText, textState } from "./text-store.js";
+
+const DATE = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeStyle: "short" });
+
+/**
+ * @param {string} name
+ * @param {string} id
+ */
+function entry(name, id) {
+  const row = document.createElement("div");
+  const value = Object.assign(document.createElement("dd"), { id, textContent: "Looking" });
+  row.append(Object.assign(document.createElement("dt"), { textContent: name }), value);
+  return row;
+}
+
+/** @param {number} bytes */
+const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
+
+/** @param {Date | null} date */
+const since = (date) => (date ? `, since ${DATE.format(date)}` : "");
+
+async function textWords() {
+  const { stored, wanted, version, size } = await textState();
+  if (stored < wanted) return `Not all stored: ${stored} of ${wanted} files`;
+  return `Readable offline${since(storedSince("text", version))}. ${wanted} files, ${megabytes(size)}`;
+}
+
+async function runtimeWords() {
+  const { stored, wanted, version } = await runtimeState();
+  if (stored < wanted) return `Not all stored: ${megabytes(stored)} of ${megabytes(wanted)}`;
+  return `Calculators offline${since(storedSince("runtime", version))}. ${megabytes(wanted)}`;
+}
+
+async function keptWords() {
+  const isKept = await navigator.storage?.persisted?.();
+  return isKept
+    ? "The browser keeps it until you remove it"
+    : "The browser may clear it when the phone runs out of room. Put the manual on the home screen to keep it";
+}
+
+/** Fills the page and works the button. */
+class StoredPage {
+  /** @param {HTMLElement} root */
+  constructor(root) {
+    this.list = Object.assign(document.createElement("dl"), { className: "uh-stored" });
+    this.list.append(entry("Manual text", "stored-text"), entry("Calculators", "stored-runtime"), entry("Kept", "stored-kept"));
+    this.progress = Object.assign(document.createElement("progress"), { className: "uh-progress", hidden: true });
+    this.progress.setAttribute("aria-label", "Storing the calculators");
+    this.said = Object.assign(document.createElement("p"), { className: "uh-stored__said" });
+    this.said.setAttribute("role", "status");
+    this.button = Object.assign(document.createElement("button"), { type: "button", className: "uh-button" });
+    this.button.textContent = "Store or repair";
+    this.button.addEventListener("click", () => void this.repair());
+    root.replaceChildren(this.list, this.progress, this.said, this.button);
+  }
+
+  async look() {
+    await this.fill("stored-text", textWords);
+    await this.fill("stored-runtime", runtimeWords);
+    await this.fill("stored-kept", keptWords);
+  }
+
+  /**
+   * @param {string} id
+   * @param {() => Promise<string>} words
+   */
+  async fill(id, words) {
+    const place = this.list.querySelector(`#${id}`);
+    if (place) place.textContent = await words().catch(() => "Not stored");
+  }
+
+  async repair() {
+    this.button.disabled = true;
+    this.said.textContent = "Checking every file";
+    try {
+      await navigator.storage?.persist?.();
+      const mended = (await repairText()) + (await dropDamaged());
+      await storeRuntime((bytes) => this.showProgress(bytes));
+      this.said.textContent = mended ? `Repaired: ${mended} missing or damaged files were fetched again` : "Checked: everything is whole";
+    } catch (error) {
+      this.said.textContent = `Not finished: ${error instanceof Error ? error.message : error}. Try again with a connection`;
+    }
+    this.progress.hidden = true;
+    this.button.disabled = false;
+    await this.look();
+  }
+
+  /** @param {{stored: number, wanted: number}} bytes */
+  showProgress({ stored, wanted }) {
+    this.progress.hidden = false;
+    this.progress.max = wanted;
+    this.progress.value = stored;
+    this.said.textContent = `Storing the calculators: ${megabytes(stored)} of ${megabytes(wanted)}`;
+  }
+}
+
+const place = document.getElementById("stored");
+if (place) {
+  const page = new StoredPage(place);
+  void page.look();
+  document.addEventListener("uh-stored", () => void page.look());
+}

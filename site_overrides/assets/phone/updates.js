@@ -1,0 +1,56 @@
+/** A new version of the manual: announced, taken on consent, never into an unstored card step. */
+import { Workbox } from "../vendor/workbox-window.js";
+import { ROOT } from "./site.js";
+
+/**
+ * Registers the service worker and watches for a newer version.
+ * @param {() => Promise<void>} prepare stores what the newer version needs, before it is offered
+ * @returns {Promise<ServiceWorkerRegistration | undefined>}
+ */
+export async function watchVersions(prepare) {
+  const worker = new Workbox(new URL("sw.js", ROOT).href, { scope: ROOT });
+  let isAsked = false;
+  worker.addEventListener("waiting", async () => {
+    await prepare().catch(() => {}); // Offline again: the calculators follow at the next visit.
+    offer("A new version of this manual is stored and ready.", "Take it now", () => {
+      isAsked = true;
+      worker.messageSkipWaiting();
+    });
+  });
+  worker.addEventListener("controlling", ({ isUpdate, isExternal }) => {
+    if (isAsked) location.reload();
+    else if (isUpdate || isExternal) {
+      offer("Another window took a new version of this manual.", "Load it here", () => location.reload());
+    }
+  });
+  return worker.register({ immediate: true });
+}
+
+/**
+ * Shows a notice with one button; while a card is open it waits out of sight.
+ * @param {string} text
+ * @param {string} verb
+ * @param {() => void} act
+ */
+function offer(text, verb, act) {
+  const notice = document.createElement("aside");
+  notice.className = "uh-notice";
+  notice.setAttribute("role", "status");
+  const words = Object.assign(document.createElement("p"), { textContent: text });
+  const button = Object.assign(document.createElement("button"), { textContent: verb, type: "button" });
+  button.className = "uh-button";
+  button.addEventListener("click", () => {
+    if (isStepUnstored()) words.textContent = "A card step is not stored yet. Store it, then take the new version.";
+    else act();
+  });
+  notice.append(words, button);
+  const show = () => {
+    notice.hidden = document.documentElement.dataset.card === "open";
+  };
+  new MutationObserver(show).observe(document.documentElement, { attributeFilter: ["data-card"] });
+  show();
+  document.querySelector(".uh-notice")?.remove();
+  document.body.prepend(notice);
+}
+
+const isStepUnstored = () => "cardUnstored" in document.documentElement.dataset;

@@ -1,0 +1,101 @@
+"""A static server that tests can stop, count and make fail."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+
+_RANGE = re.compile(r"bytes=(\d+)-$")
+
+
+class StaticServer:
+    """Serves a folder at `url` until stopped; starting again keeps the address."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.requests: Counter[str] = Counter()
+        self.ranges: list[str] = []
+        self.cut_once: dict[str, int] = {}
+        """End of an address to the number of bytes after which its connection breaks, once."""
+        self._server: ThreadingHTTPServer | None = None
+        self._port = 0
+        self.start()
+
+    @property
+    def url(self) -> str:
+        """Address of the front page. A name, not a number: service workers want localhost."""
+        return f"http://localhost:{self._port}/"
+
+    def start(self) -> None:
+        """Serve, at the same address as before."""
+        handler = partial(_Handler, self, directory=str(self.folder))
+        self._server = ThreadingHTTPServer(("localhost", self._port), handler)
+        self._server.daemon_threads = True
+        self._port = self._server.server_address[1]
+        Thread(target=self._server.serve_forever, args=(0.05,), daemon=True).start()
+
+    def stop(self) -> None:
+        """Be gone: connections are refused from now on."""
+        if self._server is not None:
+            self._server.shutdown()
+            self._server.server_close()
+            self._server = None
+
+
+class _Handler(SimpleHTTPRequestHandler):
+    extensions_map = {  # noqa: RUF012  (as the base class has it)
+        **SimpleHTTPRequestHandler.extensions_map,
+        ".mjs": "text/javascript",
+        ".wasm": "application/wasm",
+        ".webmanifest": "application/manifest+json",
+        ".woff2": "font/woff2",
+    }
+
+    def __init__(self, owner: StaticServer, *args: object, **kwargs: object) -> None:
+        self.owner = owner
+        super().__init__(*args, **kwargs)  # pyright: ignore
+
+    def do_GET(self) -> None:  # noqa: N802
+        path = self.path.split("?")[0]
+        self.owner.requests[path] += 1
+        if "Range" in self.headers:
+            self._send_rest(self.headers["Range"])
+            return
+        for ending, size in list(self.owner.cut_once.items()):
+            if path.endswith(ending):
+                del self.owner.cut_once[ending]
+                self._send_beginning(size)
+                return
+        super().do_GET()
+
+    def _send_rest(self, wanted: str) -> None:
+        self.owner.ranges.append(wanted)
+        content = Path(self.translate_path(self.path)).read_bytes()
+        start = int(_RANGE.match(wanted)[1])  # pyright: ignore
+        self.send_response(206)
+        self.send_header("Content-Range", f"bytes {start}-{len(content) - 1}/{len(content)}")
+        self.send_header("Content-Length", str(len(content) - start))
+        self.end_headers()
+        self.wfile.write(content[start:])
+
+    def _send_beginning(self, size: int) -> None:
+        content = Path(self.translate_path(self.path)).read_bytes()
+        self.send_response(200)
+        self.send_header("Content-Length", str(len(content)))
+        self.end_headers()
+        self.wfile.write(content[:size])
+        self.wfile.flush()
+        self.close_connection = True
+        self.connection.close()
+
+    def end_headers(self) -> None:
+        # As a careful host does it, and so that a test never meets the browser's own HTTP cache.
+        self.send_header("Cache-Control", "no-cache")
+        super().end_headers()
+
+    def log_message(self, format: str, *args: object) -> None:
+        pass
