@@ -1,0 +1,105 @@
+"""From a project to a site that a phone can store: check, pages, phone side, swap."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Protocol
+
+from attrs import frozen
+
+from underhoist import swap
+from underhoist.browser import BrowserReport, install
+from underhoist.check import Checked, check
+from underhoist.project import SETTINGS, Unusable, pages_folder
+
+PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
+"""Adds the phone side to a new site, telling each stage."""
+
+
+class Teller(Protocol):
+    """Is told how far the build is."""
+
+    def stage(self, words: str, steps: int | None = None) -> None:
+        """A new stage begins, of so many steps where that is known."""
+        ...
+
+    def step(self) -> None:
+        """One step of the stage is done."""
+        ...
+
+
+@frozen(kw_only=True)
+class Built:
+    """What a build came to; without `site` the check stopped it and nothing was touched."""
+
+    checked: Checked
+    pages: Path
+    """The folder of the manual's pages."""
+    site: Path | None
+    cross_links: int = 0
+    calculators: int = 0
+    phone: BrowserReport | None = None
+
+
+def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
+    """The phone side as it is published: runtime, fonts, offline store."""
+    return install(site, progress=tell)
+
+
+def without_phone_side(site: Path, tell: Callable[[str], None]) -> None:
+    """None: for a preview, which must never be answered from an offline store."""
+    del site, tell
+
+
+def build(
+    project: Path, site: Path, teller: Teller, add_phone_side: PhoneSide = phone_side
+) -> Built:
+    """Build the project's site; the old one stays until the new one is complete.
+
+    Raises Unusable, NotBuilt or BrowserError; the old site is then as it was.
+    """
+    settings = settings_of(project)
+    pages = pages_folder(project)
+    teller.stage("Checking the manual")
+    checked = check(pages)
+    if checked.stops:
+        return Built(checked=checked, pages=pages, site=None)
+    new = swap.fresh(site)
+    try:
+        return _make(settings, pages, checked, new, site, teller, add_phone_side)
+    finally:
+        swap.drop(site)
+
+
+def settings_of(project: Path) -> Path:
+    """The settings of a project; raises Unusable where the folder is not one."""
+    found = next((project / name for name in SETTINGS if (project / name).is_file()), None)
+    if found is None:
+        msg = f"{project}: there is no mkdocs.yml here, so it is not known what to build."
+        raise Unusable(msg)
+    return found
+
+
+def _make(  # noqa: PLR0913 - one call, above
+    settings: Path,
+    pages: Path,
+    checked: Checked,
+    new: Path,
+    site: Path,
+    teller: Teller,
+    add_phone_side: PhoneSide,
+) -> Built:
+    from underhoist.plugin import build_site  # noqa: PLC0415 - slow to import, and not for a check
+
+    teller.stage("Writing the pages", checked.pages)
+    made = build_site(settings, checked, new, lambda _: teller.step())
+    swap.mark(new)
+    phone = add_phone_side(new, teller.stage)
+    swap.swap(site)
+    return Built(
+        checked=checked,
+        pages=pages,
+        site=site,
+        cross_links=made.links.count,
+        calculators=len(made.calculators),
+        phone=phone,
+    )

@@ -1,0 +1,76 @@
+"""What a build shows while it runs, and the few lines at its end."""
+
+import os
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+from rich.console import Console
+from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeElapsedColumn
+
+from underhoist.build import Built
+
+
+class Told:
+    """A progress bar on a terminal; elsewhere nothing until the end."""
+
+    def __init__(self) -> None:
+        console = Console()
+        self._bars = Progress(
+            TextColumn("{task.description:<34}"), BarColumn(24), TimeElapsedColumn(),
+            console=console, transient=True, disable=not console.is_terminal,
+        )  # fmt: skip
+        self._task: TaskID | None = None
+
+    def __enter__(self) -> Self:
+        self._bars.start()
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None
+    ) -> None:
+        del kind, error, at
+        self._bars.stop()
+
+    def stage(self, words: str, steps: int | None = None) -> None:
+        """Finish the bar before and begin one more."""
+        if self._task is not None:
+            done = self._bars.tasks[self._task]
+            self._bars.update(self._task, total=1, completed=1 if done.total is None else done.total)
+        self._task = self._bars.add_task(words, total=steps)
+
+    def step(self) -> None:
+        """Move the bar."""
+        if self._task is not None:
+            self._bars.advance(self._task)
+
+
+def summary(built: Built) -> str:
+    """What the site holds, what the check found, and how to open it."""
+    manual = built.checked.manual
+    held = [
+        _count(len(manual.procedures), "procedure", "procedures"),
+        _count(len(manual.families), "unit family", "unit families"),
+        _count(built.calculators, "calculator", "calculators"),
+        _count(built.cross_links, "cross-link", "cross-links"),
+    ]
+    looks = len(built.checked.findings)
+    found = f"{_count(looks, 'finding', 'findings')} to look at, above" if looks else "nothing found"
+    lines = [
+        f"The site holds {', '.join(held[:-1])} and {held[-1]}.",
+        f"The check read {_count(built.checked.pages, 'page', 'pages')}: {found}.",
+    ]
+    if built.phone is not None:
+        lines.append(f"On a phone: {built.phone.summary()}.")
+    lines.append(f"To open it: {_way_to_open(built.site)}")
+    return "\n".join(lines)
+
+
+def _way_to_open(site: Path | None) -> str:
+    shown = os.path.relpath(site) if site else "site"
+    shown = shown if not shown.startswith("..") else str(site)
+    return f"python -m underhoist open {shown}"
+
+
+def _count(number: int, one: str, many: str) -> str:
+    return f"{number:,} {one if number == 1 else many}"

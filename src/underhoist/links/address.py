@@ -1,0 +1,44 @@
+"""Where each thing of the manual lives, as an address below the site's root ("" is the front page)."""
+
+from posixpath import relpath
+
+from underhoist.model import Manual, Page
+from underhoist.references import Target
+
+
+def page_address(file: str) -> str:
+    """Address of a page of the manual from its file: "tools/hoist.md" lives at "tools/hoist/"."""
+    stem = file.removesuffix(".md")
+    folder, _, name = stem.rpartition("/")
+    if name == "index":
+        return f"{folder}/" if folder else ""
+    return f"{stem}/"
+
+
+def address_of(manual: Manual, target: Target) -> str:
+    """Address of whatever a reference leads to."""
+    match target.scheme:
+        case "torque" | "part":
+            return f"{target.scheme}s/{target.id}/"
+        case "calc":
+            return f"calculators/{target.id}/"
+        case "reading":
+            procedure, _, reading = target.id.partition("/")
+            return f"{page_address(manual.procedures[procedure].file)}#reading-{reading}"
+        case _ if isinstance(target.thing, Page):
+            return page_address(target.thing.file)
+        case scheme:
+            msg = f"nothing is known about where a {scheme} lives"
+            raise LookupError(msg)
+
+
+def relative(address: str, base: str) -> str:
+    """The link to `address` as written on the page at `base`; both count from the site's root."""
+    mark = min((i for i in map(address.find, "?#") if i >= 0), default=len(address))
+    path, rest = address[:mark], address[mark:]
+    if path == base and rest.startswith("#"):
+        return rest
+    way = relpath(f"/{path}", f"/{base}")
+    if not path or path.endswith("/"):
+        way += "/"
+    return way + rest

@@ -1,0 +1,7 @@
+"""Every page of the site as a fragment of HTML for the theme; knows nothing of who builds the site."""
+
+from underhoist.pages.every import sheets
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site, make_site
+
+__all__ = ["Sheet", "Site", "make_site", "sheets"]

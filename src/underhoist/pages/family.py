@@ -1,0 +1,53 @@
+"""A unit family: everything that is true of it, each value once, and all that the manual has on it."""
+
+from markupsafe import Markup
+
+from underhoist.model import Fault, Procedure, UnitFamily
+from underhoist.pages import family_tables as tables
+from underhoist.pages.authored import prose, sheet
+from underhoist.pages.here import Here
+from underhoist.pages.html import contents, entry, section
+from underhoist.pages.listing import by_area, pages_list, used_section
+from underhoist.pages.presets import preset_links
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site
+
+
+def family_sheet(site: Site, family: UnitFamily) -> Sheet:
+    """The page of a unit family."""
+    here = Here.on(site, family)
+    manual = site.manual
+    faults = [each for each in manual.faults.values() if fits(each, family)]
+    procedures = [each for each in manual.procedures.values() if fits(each, family)]
+    others = [*faults, *procedures]
+    return sheet(
+        here,
+        family,
+        section("uh-faults", "Complaints", pages_list(here, faults)),
+        section("uh-torques", "Torques", tables.torques(here, family)),
+        section("uh-adjustments", "Adjustments", tables.adjustments(here, family)),
+        section("uh-fluid", "Fluid", tables.fluid(family)),
+        section("uh-windows", "Shift speeds", tables.shift_windows(family)),
+        section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),
+        section("uh-parts", "Parts", _parts(here, family)),
+        section("uh-calculators", "Calculators, filled in", preset_links(here, family)),
+        prose(here),
+        section("uh-procedures", "Procedures", by_area(here, procedures, level=3)),
+        used_section(here, "family", family.id, without=others),
+    )
+
+
+def fits(page: Procedure | Fault, family: UnitFamily) -> bool:
+    """Whether a page is for this family, or for any."""
+    return any(each.value in {family.id, "any"} for each in page.unit_family)
+
+
+def _parts(here: Here, family: UnitFamily) -> Markup:
+    return contents(
+        entry(
+            here.to(f"parts/{family.id}/{id_}/"),
+            part.name.value,
+            f"{len(part.variants)} look-alikes" if len(part.variants) > 1 else "",
+        )
+        for id_, part in family.parts.items()
+    )

@@ -1,0 +1,67 @@
+"""A complaint: what is behind it, and the checks that find out, cheapest first."""
+
+from markupsafe import Markup
+
+from underhoist.model import Cause, Check, Fault
+from underhoist.pages.authored import prose, sheet
+from underhoist.pages.here import Here
+from underhoist.pages.html import contents, facts, join, link, section
+from underhoist.pages.listing import families_of, used_section
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site
+
+
+def fault_sheet(site: Site, fault: Fault) -> Sheet:
+    """The page of a fault."""
+    here = Here.on(site, fault)
+    return sheet(
+        here,
+        fault,
+        facts(families_of(here, fault)),
+        Markup('<p class="uh-complaint">{}</p>').format(f"“{fault.complaint.value}”"),
+        section(
+            "uh-checks",
+            "Checks, in this order",
+            _numbered(_check(here, fault, each) for each in fault.checks.values()),
+        ),
+        section("uh-causes", "What can be behind it", _causes(here, fault)),
+        prose(here),
+        used_section(here, "fault", fault.id),
+    )
+
+
+def _numbered(items: "object") -> Markup:
+    inner = join(items)  # type: ignore[arg-type]
+    return Markup('<ol class="uh-contents">\n{}\n</ol>').format(inner) if inner else Markup("")
+
+
+def _check(here: Here, fault: Fault, check: Check) -> Markup:
+    """One check: what it takes and what a good result rules out."""
+    procedure = here.target("procedure", check.procedure.value) if check.procedure else None
+    name = check.name.value
+    ruled_out = [
+        fault.causes[each.value].name.value for each in check.rules_out if each.value in fault.causes
+    ]
+    lines = [
+        f"{check.minutes.value} minutes · {check.access.value}",
+        f"A good result rules out: {'; '.join(ruled_out)}." if ruled_out else "",
+    ]
+    notes = join((Markup("<p>{}</p>").format(line) for line in lines if line), "")
+    title = link(here.to_target(procedure), name) if procedure else name
+    return Markup("<li>{}{}</li>").format(title, notes)
+
+
+def _causes(here: Here, fault: Fault) -> Markup:
+    ordered = sorted(fault.causes.values(), key=lambda each: -each.likelihood.value)
+    return contents(_cause(here, each) for each in ordered)
+
+
+def _cause(here: Here, cause: Cause) -> Markup:
+    """One cause: how often it is the one, and what mends it."""
+    targets = (here.target("procedure", each.value) for each in cause.procedures)
+    ways = join((link(here.to_target(each), each.title) for each in targets if each), ", ")
+    mended = Markup("<p>Mend it: {}</p>").format(ways) if ways else ""
+    share = Markup("<p>Behind about {} of 100 such complaints</p>").format(
+        round(100 * cause.likelihood.value)
+    )
+    return Markup("<li>{}{}{}</li>").format(cause.name.value, share, mended)

@@ -1,0 +1,68 @@
+"""Small pieces of HTML that many pages share; everything put in is escaped."""
+
+from collections.abc import Iterable
+
+from markupsafe import Markup
+
+NOTHING = Markup("")
+
+
+def join(parts: Iterable[str], between: str = "\n") -> Markup:
+    """The parts one after the other, empty ones left out; plain text among them is escaped."""
+    return Markup(between).join(part for part in parts if part)
+
+
+def section(name: str, heading: str, *parts: str) -> Markup:
+    """A section of class `name` under a second-level heading; nothing where it would be empty."""
+    inner = join(parts)
+    if not inner:
+        return NOTHING
+    return Markup('<section class="{}">\n<h2>{}</h2>\n{}\n</section>').format(name, heading, inner)
+
+
+def link(href: str, words: str) -> Markup:
+    """A plain link."""
+    return Markup('<a href="{}">{}</a>').format(href, words)
+
+
+def entry(href: str, title: str, *notes: str) -> Markup:
+    """One entry of a list of contents, with notes below its link."""
+    lines = join((Markup("<p>{}</p>").format(note) for note in notes if note), "")
+    return Markup('<li><a href="{}">{}</a>{}</li>').format(href, title, lines)
+
+
+def contents(entries: Iterable[Markup]) -> Markup:
+    """A list of contents; nothing where there are no entries."""
+    items = join(entries)
+    return Markup('<ul class="uh-contents">\n{}\n</ul>').format(items) if items else NOTHING
+
+
+def facts(*words: str) -> Markup:
+    """One line of small facts."""
+    given = join(words, " · ")
+    return Markup('<p class="uh-facts">{}</p>').format(given) if given else NOTHING
+
+
+def table(name: str, heads: Iterable[str], rows: Iterable[Iterable[str]], caption: str) -> Markup:
+    """A table of class `name` whose first cell names its row; cells carry their column's name."""
+    columns = list(heads)
+    head = join((Markup('<th scope="col">{}</th>').format(text) for text in columns), "")
+    body = join(_row(columns, list(cells)) for cells in rows)
+    if not body:
+        return NOTHING
+    return Markup(
+        '<table class="{}">\n<caption>{}</caption>\n<thead><tr>{}</tr></thead>\n'
+        "<tbody>\n{}\n</tbody>\n</table>"
+    ).format(name, caption, head, body)
+
+
+def _row(columns: list[str], cells: list[str]) -> Markup:
+    first, *rest = cells
+    named = join(
+        (
+            Markup('<td data-label="{}">{}</td>').format(column, cell)
+            for column, cell in zip(columns[1:], rest, strict=True)
+        ),
+        "",
+    )
+    return Markup('<tr><th scope="row">{}</th>{}</tr>').format(first, named)

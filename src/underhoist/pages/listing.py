@@ -1,0 +1,80 @@
+"""Lists of links to pages: what comes before, what follows, where something is used."""
+
+from collections.abc import Iterable
+from itertools import groupby
+
+from markupsafe import Markup
+
+from underhoist.model import Fault, Page, Procedure
+from underhoist.pages.here import Here
+from underhoist.pages.html import contents, entry, join, section
+from underhoist.pages.kinds import KINDS, list_of
+
+
+def page_entry(here: Here, page: Page) -> Markup:
+    """One page with its summary; a fault leads with the owner's words."""
+    title = page.complaint.value if isinstance(page, Fault) else page.title.value
+    return entry(here.to_page(page), title, page.summary.value)
+
+
+def pages_list(here: Here, pages: Iterable[Page]) -> Markup:
+    """A list of contents of the pages."""
+    return contents(page_entry(here, page) for page in pages)
+
+
+def by_area(here: Here, procedures: Iterable[Procedure], level: int = 2) -> Markup:
+    """Procedures in groups by area of work."""
+    ordered = sorted(procedures, key=lambda each: (each.area.value, each.title.value))
+    return join(
+        Markup("<h{0}>{1}</h{0}>\n{2}").format(
+            level, area.capitalize(), contents(procedure_entry(here, each) for each in group)
+        )
+        for area, group in groupby(ordered, key=lambda each: each.area.value)
+    )
+
+
+def procedure_entry(here: Here, procedure: Procedure) -> Markup:
+    """A procedure with its summary and what it takes."""
+    return entry(
+        here.to_page(procedure),
+        procedure.title.value,
+        procedure.summary.value,
+        f"{procedure.minutes.value} minutes · {procedure.who.value}",
+    )
+
+
+def families_of(here: Here, page: Procedure | Fault) -> Markup:
+    """The unit families of a page as links, or the words that it fits any."""
+    known = here.site.manual.families
+    links = [
+        Markup('<a href="{}">{}</a>').format(here.to_page(known[id_]), known[id_].title.value)
+        for id_ in (each.value for each in page.unit_family)
+        if id_ in known
+    ]
+    return join(links, ", ") if links else Markup("any unit")
+
+
+def used_section(
+    here: Here, scheme: str, full_id: str, *, without: Iterable[Page] = ()
+) -> Markup:
+    """The section "Where used"; it says so where nothing uses the thing."""
+    left_out = {page.file for page in without}
+    users = [p for p in here.site.links.used_by(scheme, full_id) if p.file not in left_out]
+    if not users:
+        return section("uh-used", "Where used", Markup("<p>No page of the manual uses it.</p>"))
+    return section("uh-used", "Where used", used_list(here, users))
+
+
+def used_list(here: Here, users: Iterable[Page]) -> Markup:
+    """Pages in the order of the manual, grouped by kind where there are several kinds."""
+    groups = {name: list[Page]() for name, _ in (each[1:] for each in KINDS.values())}
+    for page in users:
+        name = list_of(page) or ("Other pages", "")
+        groups.setdefault(name[0], []).append(page)
+    filled = {name: pages for name, pages in groups.items() if pages}
+    if len(filled) == 1:
+        return pages_list(here, next(iter(filled.values())))
+    return join(
+        Markup("<h3>{}</h3>\n{}").format(name, pages_list(here, pages))
+        for name, pages in filled.items()
+    )

@@ -1,0 +1,62 @@
+"""A page of plain text; the front page adds where everything is."""
+
+from markupsafe import Markup
+
+from underhoist.model import PlainPage
+from underhoist.pages.authored import prose, purpose, sheet
+from underhoist.pages.closing import closing
+from underhoist.pages.here import Here
+from underhoist.pages.html import contents, entry, join, section
+from underhoist.pages.listing import by_area, pages_list
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site
+
+
+def plain_sheet(site: Site, page: PlainPage) -> Sheet:
+    """A page of plain text."""
+    here = Here.on(site, page)
+    if here.base:
+        return sheet(here, page, prose(here))
+    return sheet(here, page, _entrances(here), prose(here))
+
+
+def front_sheet(site: Site) -> Sheet:
+    """The front page of a manual that has no index.md of its own."""
+    here = Here(site, "")
+    summary = "The workshop manual: complaints, procedures and calculators."
+    html = join((purpose(summary), _entrances(here), closing(site)))
+    return Sheet(address="", kind="page", title=site.name, summary=summary, html=html)
+
+
+def _entrances(here: Here) -> Markup:
+    """The ways into the manual: by complaint, by unit, by work, by what is to be computed."""
+    manual = here.site.manual
+    return join(
+        (
+            section("uh-faults", "What the owner says", pages_list(here, manual.faults.values())),
+            section("uh-families", "Unit families", pages_list(here, manual.families.values())),
+            section("uh-procedures", "The work", by_area(here, manual.procedures.values(), 3)),
+            section("uh-calculators", "Calculators", _calculators(here)),
+            section("uh-more", "Look up", _lists(here)),
+        )
+    )
+
+
+def _calculators(here: Here) -> Markup:
+    return contents(
+        entry(here.to(f"calculators/{each.name}/"), each.title, each.purpose)
+        for each in here.site.calculators.values()
+    )
+
+
+def _lists(here: Here) -> Markup:
+    """The lists that every manual has."""
+    lists = {
+        "torques/": ("Torques", "Every torque in every unit."),
+        "parts/": ("Parts", "Look-alikes and what tells them apart."),
+        "tools/": ("Tools", "What to fetch and where it is used."),
+        "hazards/": ("Hazards", "Every caution of the manual."),
+        "where-used/": ("Where used", "Every tool, part, torque and hazard, and who needs it."),
+        "rules/": ("Rules", "What the check refuses, with good and bad examples."),
+    }
+    return contents(entry(here.to(way), title, note) for way, (title, note) in lists.items())

@@ -1,0 +1,116 @@
+"""A procedure: what it is for, what comes first, cautions, what to fetch, the steps, what follows."""
+
+from collections.abc import Iterable
+
+from markupsafe import Markup
+
+from underhoist.model import Fastener, Part, Procedure
+from underhoist.pages.authored import prose, sheet, words_of
+from underhoist.pages.hazard_panel import panel
+from underhoist.pages.here import Here
+from underhoist.pages.html import NOTHING, facts, join, link, section
+from underhoist.pages.listing import families_of, pages_list, used_section
+from underhoist.pages.plate import plate
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site
+from underhoist.pages.steps import Step, reading_line, steps, steps_list
+
+
+def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
+    """The page of a procedure."""
+    here = Here.on(site, procedure)
+    made = steps(here)
+    return sheet(
+        here,
+        procedure,
+        _facts(here, procedure),
+        section("uh-first", "What comes first", _neighbours(here, site.links.before[procedure.id])),
+        _hazards(here, procedure),
+        _fetch(here, procedure),
+        prose(here, without=("Steps", "What follows")),
+        _loose_values(here, procedure, made),
+        Markup('<h2 id="steps">Steps</h2>') if made else NOTHING,
+        words_of(here, "Steps"),
+        steps_list(made),
+        section(
+            "uh-follows",
+            "What follows",
+            words_of(here, "What follows"),
+            _neighbours(here, site.links.follows[procedure.id]),
+        ),
+        _used(here, procedure),
+    )
+
+
+def _facts(here: Here, procedure: Procedure) -> Markup:
+    return facts(
+        f"{procedure.minutes.value} minutes",
+        procedure.who.value,
+        families_of(here, procedure),
+        procedure.area.value,
+    )
+
+
+def _neighbours(here: Here, ids: Iterable[str]) -> Markup:
+    """Links to other procedures by id."""
+    return pages_list(here, (here.site.manual.procedures[id_] for id_ in ids))
+
+
+def _hazards(here: Here, procedure: Procedure) -> Markup:
+    known = here.site.manual.hazards
+    panels = (panel(known[each.value]) for each in procedure.cautions if each.value in known)
+    return section("uh-hazards", "Cautions", *panels)
+
+
+def _fetch(here: Here, procedure: Procedure) -> Markup:
+    """Tools, parts to identify, fluids and consumables: to be fetched once."""
+    tools = (link(here.to_page(tool), tool.title.value) for tool in here.tools)
+    return section(
+        "uh-fetch",
+        "What to fetch",
+        _items("tools", "Tools", tools),
+        _items("parts", "Parts to identify", (_part(here, each.value) for each in procedure.parts)),
+        _items("fluids", "Fluids", (each.value for each in procedure.fluids)),
+        _items("consumables", "Consumables", (each.value for each in procedure.consumables)),
+    )
+
+
+def _items(name: str, heading: str, items: Iterable[str]) -> Markup:
+    inner = join(Markup("<li>{}</li>").format(item) for item in items if item)
+    if not inner:
+        return NOTHING
+    return Markup('<div class="uh-fetch__{}">\n<h3>{}</h3>\n<ul>\n{}\n</ul>\n</div>').format(
+        name, heading, inner
+    )
+
+
+def _part(here: Here, id_: str) -> Markup:
+    """A part, with a warning where it has look-alikes."""
+    target = here.target("part", id_)
+    if target is None or not isinstance(target.thing, Part):
+        return NOTHING
+    count = len(target.thing.variants)
+    words = f", {count} look-alikes: measure it" if count > 1 else ""
+    return link(here.to_target(target), target.title) + words
+
+
+def _loose_values(here: Here, procedure: Procedure, made: tuple[Step, ...]) -> Markup:
+    """Declared torques and readings that no step shows, so that none is lost."""
+    shown = {full_id for step in made for full_id, _ in (*step.torques, *step.readings)}
+    torques = (here.target("torque", each.value) for each in procedure.torques)
+    own = ((f"{procedure.id}/{id_}", each) for id_, each in procedure.readings.items())
+    loose = (each.thing for each in torques if each and each.id not in shown)
+    return section(
+        "uh-values",
+        "Values",
+        *(plate(here, thing) for thing in loose if isinstance(thing, Fastener)),
+        *(reading_line(full_id, each) for full_id, each in own if full_id not in shown),
+    )
+
+
+def _used(here: Here, procedure: Procedure) -> Markup:
+    """Pages that lead here, those aside that stand under what comes first and what follows."""
+    links = here.site.links
+    neighbours = (*links.before[procedure.id], *links.follows[procedure.id])
+    known = here.site.manual.procedures
+    return used_section(here, "procedure", procedure.id, without=(known[id_] for id_ in neighbours))

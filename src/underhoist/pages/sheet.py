@@ -1,0 +1,20 @@
+"""One page of the site."""
+
+from attrs import frozen
+from markupsafe import Markup
+
+
+@frozen(kw_only=True)
+class Sheet:
+    """A finished page: what stands on it and what the theme must know of it."""
+
+    address: str
+    """Below the site's root: "" is the front page, "tools/hoist/" a page in a folder."""
+    kind: str
+    title: str
+    summary: str
+    html: Markup
+    trail: tuple[tuple[str, str], ...] = ()
+    """Title and address of the pages above it, the front page left out."""
+    revision: str | None = None
+    author: str | None = None

@@ -1,0 +1,41 @@
+"""What all pages are made from: the checked manual, its links, the calculators, the rules."""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from attrs import frozen
+from underhoist_calculators import all_calculators
+from underhoist_calculators.declare import Calculator
+
+from underhoist import rules
+from underhoist.links import Links, weave
+from underhoist.model import Manual
+from underhoist.rules import Rule
+
+
+@frozen(kw_only=True)
+class Site:
+    """Everything a page may ask for."""
+
+    manual: Manual
+    folder: Path
+    """Where the manual's files are, for drawings and revisions."""
+    links: Links
+    calculators: Mapping[str, Calculator]
+    rules: Mapping[str, Rule]
+    name: str
+    demo: bool
+    """Whether the figures are invented: every page then says so."""
+
+
+def make_site(manual: Manual, folder: Path, *, name: str, demo: bool = False) -> Site:
+    """The site of a checked manual."""
+    return Site(
+        manual=manual,
+        folder=folder,
+        links=weave(manual),
+        calculators={each.name: each for each in all_calculators()},
+        rules={rule.code: rule for rule in rules.ALL},
+        name=name,
+        demo=demo,
+    )

@@ -1,0 +1,184 @@
+"""The thin adapter to MkDocs, and the only module that imports it.
+
+MkDocs gives the theme, the search index and the files; what stands on the pages comes from
+`underhoist.pages`, finished.
+"""
+
+import logging
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.config.base import Config
+from mkdocs.config.config_options import Type
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import Abort, ConfigurationError, PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.utils.templates import TemplateContext
+
+from underhoist import theme
+from underhoist.check import Checked, check
+from underhoist.pages import Sheet, Site, make_site, sheets
+from underhoist.pages.card_data import card_files
+
+Told = Callable[[str], None]
+"""Is told the address of each page that was written."""
+
+
+class NotBuilt(Exception):
+    """No site could be made; the text says why."""
+
+
+class Settings(Config):
+    """What the plugin may be told in mkdocs.yml."""
+
+    demo = Type(bool, default=False)
+    """Whether the figures are invented: every page then says so."""
+
+
+class UnderhoistPlugin(BasePlugin[Settings]):
+    """Puts the pages of a checked manual in place of what MkDocs would make of its files."""
+
+    checked: Checked | None = None
+    """Set by our own build, which has checked already; otherwise the plugin checks."""
+    told: Told | None = None
+    site: Site | None = None
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Put our templates before the theme's, and leave the Markdown to our own reader."""
+        config.theme.dirs.insert(0, str(theme.folder()))
+        config.theme.static_templates.update(theme.templates())
+        config.markdown_extensions.clear()
+        config.mdx_configs.clear()
+        return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Check the manual before anything of the old site is touched."""
+        folder = Path(config.docs_dir)
+        checked = self.checked or check(folder)
+        if checked.stops:
+            msg = f"{checked.stops} findings stop the build: run `underhoist check` to read them."
+            raise PluginError(msg)
+        demo, name = bool(self.config.demo), str(config.site_name)
+        self.site = make_site(checked.manual, folder, name=name, demo=demo)
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Every page and every card as a generated file; of the theme only what we use."""
+        assert self.site is not None
+        for file in list(files):
+            if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
+                files.remove(file)
+        self.sheets = {_source(sheet.address): sheet for sheet in sheets(self.site)}
+        for path in self.sheets:
+            files.append(File.generated(config, path, content=""))
+        for path, content in card_files(self.site):
+            files.append(File.generated(config, path, content=content))
+        return files
+
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> Navigation:
+        """No tree of all pages: a page's weight must not grow with their number."""
+        del config, files
+        nav.items.clear()
+        return nav
+
+    def on_page_markdown(
+        self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Tell the theme what it must know of the page."""
+        del markdown, config, files
+        page.meta = _meta(self._sheet(page))
+        return ""
+
+    def on_page_content(
+        self, html: str, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """The finished page."""
+        del html, config, files
+        return self._sheet(page).html
+
+    def on_page_context(
+        self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        """Tell who waits that one more page is written."""
+        del config, nav
+        if self.told is not None:
+            self.told(page.url)
+        return context
+
+    def _sheet(self, page: Page) -> Sheet:
+        return self.sheets[page.file.src_uri]
+
+    def _is_ours(self, file: File) -> bool:
+        return file.src_dir is not None and Path(file.src_dir) in {
+            theme.folder(),
+            self.site.folder if self.site else None,
+        }
+
+
+def _source(address: str) -> str:
+    """The file from which MkDocs would make a page at this address."""
+    stem = address.rstrip("/")
+    return f"{stem}/index.md" if stem else "index.md"
+
+
+def _meta(sheet: Sheet) -> dict[str, object]:
+    return {
+        "title": sheet.title,
+        "kind": sheet.kind,
+        "summary": sheet.summary,
+        "trail": [{"title": title, "url": address} for title, address in sheet.trail],
+        "revision": sheet.revision,
+        "author": sheet.author,
+    }
+
+
+def build_site(settings: Path, checked: Checked, into: Path, told: Told) -> Site:
+    """Build the checked manual of a project into a folder; raises NotBuilt."""
+    lines = _quiet()
+    try:
+        config = _config(settings, into)
+        plugin = config.plugins.get("underhoist")
+        if not isinstance(plugin, UnderhoistPlugin):
+            msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
+            raise NotBuilt(msg)
+        plugin.checked, plugin.told = checked, told
+        mkdocs_build(config)
+    except (Abort, ConfigurationError, PluginError) as error:
+        raise NotBuilt("\n".join([str(error), *lines])) from None
+    assert plugin.site is not None
+    return plugin.site
+
+
+def live_server(root: Path, builder: Callable[[], None], watched: list[Path], port: int) -> None:
+    """Serve a folder on this machine and call the builder whenever something watched changes."""
+    server = LiveReloadServer(builder, "127.0.0.1", port, str(root))
+    for path in watched:
+        server.watch(str(path))
+    try:
+        server.serve()
+    except KeyboardInterrupt:
+        pass
+    finally:
+        server.shutdown()
+
+
+def _config(settings: Path, into: Path) -> MkDocsConfig:
+    os.environ["NO_MKDOCS_2_WARNING"] = "1"  # a notice of the theme's makers, at every build
+    return load_config(str(settings), site_dir=str(into))
+
+
+def _quiet() -> list[str]:
+    """Keep MkDocs from printing; its warnings are returned as they come."""
+    lines: list[str] = []
+    keeper = logging.Handler(logging.WARNING)
+    keeper.emit = lambda record: lines.append(record.getMessage())
+    logger = logging.getLogger("mkdocs")
+    logger.handlers[:] = [keeper]
+    logger.propagate = False
+    return lines

@@ -1,0 +1,43 @@
+"""A preview that follows every change and keeps the last good state when a page breaks."""
+
+from pathlib import Path
+from typing import TextIO
+
+from underhoist.browser import BrowserError
+from underhoist.build import build, settings_of, without_phone_side
+from underhoist.plugin import NotBuilt, live_server
+from underhoist.project import Unusable, pages_folder
+from underhoist.report import write
+from underhoist.theme import folder as theme_folder
+
+
+class Preview:
+    """One preview of one project."""
+
+    def __init__(self, project: Path, site: Path, out: TextIO) -> None:
+        self.project, self.site, self.out = project, site, out
+
+    def run(self, port: int) -> None:
+        """Build, serve and watch until Ctrl-C. Raises Unusable, or OSError where the port is taken."""
+        watched = [pages_folder(self.project), settings_of(self.project), theme_folder()]
+        self.site.mkdir(parents=True)
+        self.build()
+        self.out.write(f"The preview is at http://127.0.0.1:{port}/ until you press Ctrl-C.\n")
+        self.out.flush()
+        live_server(self.site, self.build, watched, port)
+
+    def build(self) -> None:
+        """Build once; what is wrong is printed, and the browser keeps what it has."""
+        try:
+            built = build(self.project, self.site, self, without_phone_side)
+        except (Unusable, NotBuilt, BrowserError) as problem:
+            self.out.write(f"{problem}\n")
+        else:
+            write("text", built.checked, built.pages, self.out)
+        self.out.flush()
+
+    def stage(self, words: str, steps: int | None = None) -> None:
+        """Nothing: a preview is built in a moment."""
+
+    def step(self) -> None:
+        """Nothing, likewise."""

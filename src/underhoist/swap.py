@@ -1,0 +1,60 @@
+"""Puts a finished site in the place of the old one; whenever it stops, one whole site is there."""
+
+import json
+import shutil
+from pathlib import Path
+
+from underhoist.project import Unusable
+
+MARK = "underhoist.json"
+"""The file by which we know a folder as a site that we made and may replace."""
+
+
+def fresh(site: Path) -> Path:
+    """An empty folder beside the site to build in, after tidying what a crash left behind.
+
+    Raises Unusable where the site's folder holds something else.
+    """
+    _tidy(site)
+    if site.exists() and not (site / MARK).is_file() and not _is_empty(site):
+        msg = f"{site} holds something that this command did not build. Name another folder with --site."
+        raise Unusable(msg)
+    new = _beside(site, "new")
+    new.mkdir(parents=True)
+    return new
+
+
+def mark(new: Path) -> None:
+    """Sign the folder as ours."""
+    (new / MARK).write_text(json.dumps({"made_by": "underhoist"}) + "\n", encoding="utf-8")
+
+
+def swap(site: Path) -> None:
+    """Put the new site in the place of the old one, and the old one away."""
+    old = _beside(site, "old")
+    if site.exists():
+        site.rename(old)
+    _beside(site, "new").rename(site)
+    shutil.rmtree(old, ignore_errors=True)
+
+
+def drop(site: Path) -> None:
+    """Put an unfinished new site away."""
+    shutil.rmtree(_beside(site, "new"), ignore_errors=True)
+
+
+def _tidy(site: Path) -> None:
+    """After a crash between the two renames the old site is still whole: put it back."""
+    old = _beside(site, "old")
+    if old.exists() and not site.exists():
+        old.rename(site)
+    shutil.rmtree(old, ignore_errors=True)
+    drop(site)
+
+
+def _beside(site: Path, ending: str) -> Path:
+    return site.with_name(f"{site.name}.{ending}")
+
+
+def _is_empty(folder: Path) -> bool:
+    return folder.is_dir() and next(folder.iterdir(), None) is None

@@ -1,0 +1,32 @@
+"""Where our templates and the phone's modules are, and which files of the theme a site needs."""
+
+from fnmatch import fnmatch
+from importlib.resources import files
+from pathlib import Path
+
+TEMPLATES = ("404.html", "search.html", "assets/underhoist.css")
+"""Templates that become a file of their own."""
+
+_OURS_LEFT_OUT = ("assets/styles/*", "partials/*")
+"""Files of ours that only go into others."""
+_THEIRS_USED = ("assets/javascripts/workers/search.*.min.js",)
+"""The one file of the theme that our pages use."""
+
+
+def folder() -> Path:
+    """The templates beside the sources, or inside the installed package."""
+    package = Path(str(files("underhoist")))
+    places = (package / "site_overrides", package.parent.parent / "site_overrides")
+    return next((place for place in places if place.is_dir()), places[0])
+
+
+def templates() -> tuple[str, ...]:
+    """The templates that are there."""
+    return tuple(name for name in TEMPLATES if (folder() / name).is_file())
+
+
+def wants(path: str, ours: bool) -> bool:
+    """Whether a file of the manual, of ours or of the theme belongs on the site."""
+    if ours:
+        return not any(fnmatch(path, pattern) for pattern in _OURS_LEFT_OUT)
+    return any(fnmatch(path, pattern) for pattern in _THEIRS_USED)
