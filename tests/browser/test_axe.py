@@ -1,0 +1,60 @@
+"""axe-core finds nothing on any kind of page, light or dark: WCAG 2.2 AA, best practice, 7:1."""
+
+import json
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+
+# Without the service worker: it would store the whole site for every single test.
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.browser_context_args(
+        viewport={"width": 390, "height": 844}, service_workers="block"
+    ),
+]
+
+HERE = Path(__file__).parent
+AXE = HERE.parents[1] / "node_modules" / "axe-core" / "axe.min.js"
+KINDS: dict[str, str] = json.loads((HERE / "kinds.json").read_text())
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+RUN = """(tags) => axe.run({
+  runOnly: { type: "tag", values: tags },
+  rules: { "color-contrast-enhanced": { enabled: true } },
+})"""
+
+
+def findings(page: Page) -> list[str]:
+    """Each fault as rule, element and what is wrong with it."""
+    page.add_script_tag(path=AXE)
+    result = page.evaluate(RUN, TAGS)
+    assert len(result["passes"]) > 15, "axe looked at next to nothing"
+    return [
+        f"{fault['id']}: {node['html'][:160]}: {node['failureSummary']}"
+        for fault in result["violations"]
+        for node in fault["nodes"]
+    ]
+
+
+@pytest.mark.parametrize("paper", ["light", "dark"])
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_axe_finds_nothing(page: Page, site_url: str, kind: str, paper: str) -> None:
+    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+    page.goto(site_url + KINDS[kind])
+    page.wait_for_load_state("networkidle")
+    assert page.locator("html").get_attribute("data-paper") == paper
+    assert findings(page) == []
+
+
+def test_axe_finds_nothing_beside_an_entry_that_is_wrong(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["torque-units"])
+    page.locator("form.uh-calc input").first.fill("twelve")
+    page.locator("form.uh-calc button[type=submit]").click()
+    page.locator("[aria-invalid=true]").first.wait_for(timeout=60_000)
+    assert findings(page) == []
+
+
+def test_axe_does_find_a_fault_that_is_there(page: Page, site_url: str) -> None:
+    page.goto(site_url)
+    page.evaluate("document.querySelector('main').append(document.createElement('button'))")
+    assert any(fault.startswith("button-name") for fault in findings(page))

@@ -1,0 +1,198 @@
+"""What the reader's eye and thumb need, measured on the built site."""
+
+import gzip
+import json
+import re
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, Response, expect
+
+# Without the service worker: it would store the whole site for every single test.
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.browser_context_args(
+        viewport={"width": 390, "height": 844}, service_workers="block"
+    ),
+]
+
+HERE = Path(__file__).parent
+STYLES = HERE.parents[1] / "site_overrides" / "assets" / "styles"
+KINDS: dict[str, str] = json.loads((HERE / "kinds.json").read_text())
+BUDGET = 110_000
+"""Bytes of HTML, CSS and JS of one page, compressed, without the calculators' runtime."""
+UNIT_WORDS = re.compile(r"[a-z][a-z /-]{4,}( \([a-z ]+\))?", re.IGNORECASE)
+
+
+def sizes(page: Page, selector: str) -> list[tuple[str, float, float]]:
+    """Words, width and height of every visible element of the selector."""
+    return [
+        (found["words"], found["width"], found["height"])
+        for found in page.eval_on_selector_all(
+            selector,
+            """all => all.map(e => [e, e.getBoundingClientRect()]).filter(([, r]) => r.width > 0)
+              .map(([e, r]) => ({
+                words: e.textContent.trim(), width: r.width, height: r.height}))""",
+        )
+    ]
+
+
+def style(page: Page, selector: str, name: str) -> str:
+    return page.eval_on_selector(selector, f"e => getComputedStyle(e).{name}")
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_nothing_scrolls_sideways_on_a_phone(page: Page, site_url: str, kind: str) -> None:
+    page.goto(site_url + KINDS[kind])
+    for width in (320, 360, 390):
+        page.set_viewport_size({"width": width, "height": 640})
+        over = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        assert over <= 0, f"{over} px too wide at {width} px"
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_a_page_stays_within_its_weight(page: Page, site_url: str, kind: str) -> None:
+    weighed: dict[str, int] = {}
+
+    def weigh(response: Response) -> None:
+        wanted = response.request.resource_type in {"document", "stylesheet", "script"}
+        if wanted and "/runtime/" not in response.url:
+            weighed[response.url] = len(gzip.compress(response.body(), 9))
+
+    page.on("response", weigh)
+    page.goto(site_url + KINDS[kind])
+    page.wait_for_load_state("networkidle")
+    assert len(weighed) >= 3, "page, styles and scripts were not all seen"
+    assert sum(weighed.values()) <= BUDGET, weighed
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_every_page_has_one_heading_and_the_same_frame(
+    page: Page, site_url: str, kind: str
+) -> None:
+    """Head and foot hold a handful of links, however many procedures there are."""
+    page.goto(site_url + KINDS[kind])
+    assert page.locator("h1").count() == 1
+    assert page.locator("header a, footer.uh-foot a").count() == 7
+    assert page.locator("nav.uh-trail a").count() <= 4
+    links = page.locator("header nav a").all_text_contents()
+    assert links == ["Manual", "Faults", "Calculators", "Job cards", "Search"]
+    assert page.locator("p#offline-state[role=status]").count() == 1
+
+
+def test_text_is_eighteen_pixels_at_one_and_a_half(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["procedure"])
+    assert style(page, "body", "fontSize") == "18px"
+    assert style(page, "body", "lineHeight") == "27px"
+
+
+def test_our_own_type_is_used(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["procedure"])
+    page.evaluate("document.fonts.ready")
+    loaded = page.evaluate("[...document.fonts].filter(f => f.status === 'loaded').length")
+    assert loaded >= 1
+    assert "Atkinson Hyperlegible Next" in style(page, "body", "fontFamily")
+
+
+@pytest.mark.parametrize("width", [320, 360, 390])
+def test_head_links_fit_a_thumb(page: Page, site_url: str, width: int) -> None:
+    page.set_viewport_size({"width": width, "height": 640})
+    page.goto(site_url + KINDS["procedure"])
+    found = sizes(page, "header nav a, header button")
+    assert len(found) == 6
+    assert all(wide >= 44 and high >= 44 for _, wide, high in found), found
+
+
+@pytest.mark.parametrize("kind", ["torque-units", "staged-fill", "shift-check", "search"])
+def test_entries_and_buttons_fit_a_thumb(page: Page, site_url: str, kind: str) -> None:
+    page.goto(site_url + KINDS[kind])
+    found = sizes(page, "main button, main input, main select, main summary")
+    assert len(found) >= 2
+    assert all(high >= 48 for _, _, high in found), found
+
+
+def test_ticks_are_sixty_four_pixels(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["job cards"])
+    page.evaluate(
+        """document.querySelector("#cards").innerHTML =
+          '<button class="uh-tick" data-state="todo" aria-label="Tick">' +
+          '<svg class="uh-tick__shape" viewBox="0 0 64 64"></svg></button>'"""
+    )
+    assert [size[1:] for size in sizes(page, ".uh-tick")] == [(64, 64)]
+
+
+@pytest.mark.parametrize("kind", ["procedure", "torque", "torque-units", "staged-fill"])
+def test_a_plate_cannot_be_misread(page: Page, site_url: str, kind: str) -> None:
+    """Number at 30 px or more, its unit in words below it."""
+    page.goto(site_url + KINDS[kind])
+    plates = page.locator(".uh-plate")
+    assert plates.count() >= 1
+    for plate in plates.all():
+        number, unit = plate.locator(".uh-plate__number"), plate.locator(".uh-plate__unit")
+        size = number.evaluate("e => parseFloat(getComputedStyle(e).fontSize)")
+        assert size >= 30
+        assert UNIT_WORDS.fullmatch(unit.inner_text().strip()), unit.inner_text()
+        assert unit.bounding_box()["y"] >= number.bounding_box()["y"]  # pyright: ignore
+
+
+def test_cautions_carry_word_and_shape_in_words_of_the_standard(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["procedure"])
+    words = page.locator(".uh-hazard__word")
+    assert words.count() >= 1
+    for word in words.all():
+        assert word.inner_text().strip().upper() in {"DANGER", "WARNING", "CAUTION", "NOTICE"}
+        assert word.locator("svg").count() == 1
+
+
+def test_light_is_the_default_even_where_the_system_is_dark(page: Page, site_url: str) -> None:
+    page.emulate_media(color_scheme="dark")
+    page.goto(site_url)
+    assert style(page, "body", "backgroundColor") == "rgb(251, 248, 241)"
+
+
+def test_the_chosen_paper_is_remembered_on_every_page(page: Page, site_url: str) -> None:
+    page.goto(site_url)
+    page.get_by_role("button", name="Dark paper").click()
+    assert style(page, "body", "backgroundColor") == "rgb(16, 27, 33)"
+    page.goto(site_url + KINDS["procedure"])
+    assert style(page, "body", "backgroundColor") == "rgb(16, 27, 33)"
+    page.get_by_role("button", name="Light paper").click()
+    page.reload()
+    assert style(page, "body", "backgroundColor") == "rgb(251, 248, 241)"
+
+
+def test_nothing_moves() -> None:
+    text = "".join(file.read_text() for file in STYLES.glob("*.css"))
+    assert len(text) > 10_000
+    assert not re.search(r"\b(animation|transition|scroll-behavior)\b", text)
+
+
+@pytest.mark.parametrize("kind", ["procedure", "family", "torque-units"])
+def test_paper_is_black_on_white_and_carries_its_title_block(
+    page: Page, site_url: str, kind: str
+) -> None:
+    page.add_init_script("localStorage.setItem('paper', 'dark')")
+    page.goto(site_url + KINDS[kind])
+    page.emulate_media(media="print")
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert style(page, "main", "color") == "rgb(0, 0, 0)"
+    assert style(page, ".uh-block__printed", "display") == "block"
+    assert re.fullmatch(r"\d{1,2} \w+ \d{4}", page.locator("#printed").inner_text())
+    expect(page.locator("header nav")).to_be_hidden()
+    assert "law" in page.evaluate("document.documentElement.style.getPropertyValue('--foot')")
+
+
+def test_links_on_paper_say_where_they_lead(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["procedure"])
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    codes = page.locator(".uh-follows a").evaluate_all("all => all.map(a => a.dataset.code)")
+    assert codes
+    assert all(re.fullmatch(r"[\w-]+(/[\w-]+)*", code) for code in codes), codes
+
+
+def test_a_step_on_paper_has_a_square_to_write_in(page: Page, site_url: str) -> None:
+    page.goto(site_url + KINDS["procedure"])
+    page.emulate_media(media="print")
+    square = "e => getComputedStyle(e, '::after').width"
+    width = page.eval_on_selector(".uh-step", square)
+    assert 20 <= float(width.removesuffix("px")) <= 40
