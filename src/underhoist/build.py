@@ -19,11 +19,11 @@ class Teller(Protocol):
     """Is told how far the build is."""
 
     def stage(self, words: str, steps: int | None = None) -> None:
-        """A new stage begins, of so many steps where that is known."""
+        """Begin a new stage, of so many steps where that is known."""
         ...
 
     def step(self) -> None:
-        """One step of the stage is done."""
+        """Count one step of the stage as done."""
         ...
 
 
@@ -41,12 +41,12 @@ class Built:
 
 
 def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
-    """The phone side as it is published: runtime, fonts, offline store."""
+    """Add the phone side as it is published: runtime, fonts, offline store."""
     return install(site, progress=tell)
 
 
 def without_phone_side(site: Path, tell: Callable[[str], None]) -> None:
-    """None: for a preview, which must never be answered from an offline store."""
+    """Add nothing: a preview must never be answered from an offline store."""
     del site, tell
 
 
@@ -55,7 +55,7 @@ def build(
 ) -> Built:
     """Build the project's site; the old one stays until the new one is complete.
 
-    Raises Unusable, NotBuilt or BrowserError; the old site is then as it was.
+    Raises Unusable, NotBuiltError or BrowserError; the old site is then as it was.
     """
     settings = settings_of(project)
     pages = pages_folder(project)
@@ -63,38 +63,17 @@ def build(
     checked = check(pages)
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
+    from underhoist.plugin import build_site  # noqa: PLC0415 - slow to import, a check needs it not
+
     new = swap.fresh(site)
     try:
-        return _make(settings, pages, checked, new, site, teller, add_phone_side)
+        teller.stage("Writing the pages")
+        made = build_site(settings, checked, new, lambda _: teller.step())
+        swap.mark(new)
+        phone = add_phone_side(new, teller.stage)
+        swap.swap(site)
     finally:
         swap.drop(site)
-
-
-def settings_of(project: Path) -> Path:
-    """The settings of a project; raises Unusable where the folder is not one."""
-    found = next((project / name for name in SETTINGS if (project / name).is_file()), None)
-    if found is None:
-        msg = f"{project}: there is no mkdocs.yml here, so it is not known what to build."
-        raise Unusable(msg)
-    return found
-
-
-def _make(  # noqa: PLR0913 - one call, above
-    settings: Path,
-    pages: Path,
-    checked: Checked,
-    new: Path,
-    site: Path,
-    teller: Teller,
-    add_phone_side: PhoneSide,
-) -> Built:
-    from underhoist.plugin import build_site  # noqa: PLC0415 - slow to import, and not for a check
-
-    teller.stage("Writing the pages", checked.pages)
-    made = build_site(settings, checked, new, lambda _: teller.step())
-    swap.mark(new)
-    phone = add_phone_side(new, teller.stage)
-    swap.swap(site)
     return Built(
         checked=checked,
         pages=pages,
@@ -103,3 +82,12 @@ def _make(  # noqa: PLR0913 - one call, above
         calculators=len(made.calculators),
         phone=phone,
     )
+
+
+def settings_of(project: Path) -> Path:
+    """Find the settings of a project; raises Unusable where the folder is not one."""
+    found = next((project / name for name in SETTINGS if (project / name).is_file()), None)
+    if found is None:
+        msg = f"{project}: there is no mkdocs.yml here, so it is not known what to build."
+        raise Unusable(msg)
+    return found

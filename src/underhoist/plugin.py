@@ -4,6 +4,9 @@ MkDocs gives the theme, the search index and the files; what stands on the pages
 `underhoist.pages`, finished.
 """
 
+# pyright: reportUnknownMemberType=false, reportUnknownVariableType=false
+# MkDocs' own types are partial.
+
 import logging
 import os
 from collections.abc import Callable
@@ -31,7 +34,7 @@ Told = Callable[[str], None]
 """Is told the address of each page that was written."""
 
 
-class NotBuilt(Exception):
+class NotBuiltError(Exception):
     """No site could be made; the text says why."""
 
 
@@ -48,12 +51,16 @@ class UnderhoistPlugin(BasePlugin[Settings]):
     checked: Checked | None = None
     """Set by our own build, which has checked already; otherwise the plugin checks."""
     told: Told | None = None
-    site: Site | None = None
+    site: Site
+    sheets: dict[str, Sheet]
+    """Finished pages by the file that MkDocs would make them from."""
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Put our templates before the theme's, and leave the Markdown to our own reader."""
         config.theme.dirs.insert(0, str(theme.folder()))
         config.theme.static_templates.update(theme.templates())
+        if not config.site_url:
+            config.theme.static_templates.discard("sitemap.xml")  # it would hold no addresses
         config.markdown_extensions.clear()
         config.mdx_configs.clear()
         return config
@@ -70,14 +77,12 @@ class UnderhoistPlugin(BasePlugin[Settings]):
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Every page and every card as a generated file; of the theme only what we use."""
-        assert self.site is not None
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
         self.sheets = {_source(sheet.address): sheet for sheet in sheets(self.site)}
-        for path in self.sheets:
-            files.append(File.generated(config, path, content=""))
-        for path, content in card_files(self.site):
+        generated = [*((path, "") for path in self.sheets), *card_files(self.site)]
+        for path, content in generated:
             files.append(File.generated(config, path, content=content))
         return files
 
@@ -95,10 +100,8 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         page.meta = _meta(self._sheet(page))
         return ""
 
-    def on_page_content(
-        self, html: str, *, page: Page, config: MkDocsConfig, files: Files
-    ) -> str:
-        """The finished page."""
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Return the finished page."""
         del html, config, files
         return self._sheet(page).html
 
@@ -115,14 +118,12 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         return self.sheets[page.file.src_uri]
 
     def _is_ours(self, file: File) -> bool:
-        return file.src_dir is not None and Path(file.src_dir) in {
-            theme.folder(),
-            self.site.folder if self.site else None,
-        }
+        folders = {theme.folder(), self.site.folder}
+        return file.src_dir is not None and Path(file.src_dir) in folders
 
 
 def _source(address: str) -> str:
-    """The file from which MkDocs would make a page at this address."""
+    """Return the file from which MkDocs would make a page at this address."""
     stem = address.rstrip("/")
     return f"{stem}/index.md" if stem else "index.md"
 
@@ -139,19 +140,18 @@ def _meta(sheet: Sheet) -> dict[str, object]:
 
 
 def build_site(settings: Path, checked: Checked, into: Path, told: Told) -> Site:
-    """Build the checked manual of a project into a folder; raises NotBuilt."""
+    """Build the checked manual of a project into a folder; raises NotBuiltError."""
     lines = _quiet()
     try:
         config = _config(settings, into)
         plugin = config.plugins.get("underhoist")
         if not isinstance(plugin, UnderhoistPlugin):
             msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
-            raise NotBuilt(msg)
+            raise NotBuiltError(msg)
         plugin.checked, plugin.told = checked, told
         mkdocs_build(config)
     except (Abort, ConfigurationError, PluginError) as error:
-        raise NotBuilt("\n".join([str(error), *lines])) from None
-    assert plugin.site is not None
+        raise NotBuiltError("\n".join([str(error), *lines])) from None
     return plugin.site
 
 

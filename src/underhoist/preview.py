@@ -5,7 +5,7 @@ from typing import TextIO
 
 from underhoist.browser import BrowserError
 from underhoist.build import build, settings_of, without_phone_side
-from underhoist.plugin import NotBuilt, live_server
+from underhoist.plugin import NotBuiltError, live_server
 from underhoist.project import Unusable, pages_folder
 from underhoist.report import write
 from underhoist.theme import folder as theme_folder
@@ -18,7 +18,7 @@ class Preview:
         self.project, self.site, self.out = project, site, out
 
     def run(self, port: int) -> None:
-        """Build, serve and watch until Ctrl-C. Raises Unusable, or OSError where the port is taken."""
+        """Build, serve and watch until Ctrl-C; raises Unusable, or OSError for a taken port."""
         watched = [pages_folder(self.project), settings_of(self.project), theme_folder()]
         self.site.mkdir(parents=True)
         self.build()
@@ -30,7 +30,7 @@ class Preview:
         """Build once; what is wrong is printed, and the browser keeps what it has."""
         try:
             built = build(self.project, self.site, self, without_phone_side)
-        except (Unusable, NotBuilt, BrowserError) as problem:
+        except (Unusable, NotBuiltError, BrowserError) as problem:
             self.out.write(f"{problem}\n")
         else:
             write("text", built.checked, built.pages, self.out)

@@ -10,7 +10,7 @@ PORT = 8321
 
 
 class _Handler(SimpleHTTPRequestHandler):
-    """Files with the types that a module and WebAssembly need, whatever the machine's own list says."""
+    """Files with the types that modules and WebAssembly need, whatever this machine's list says."""
 
     extensions_map = SimpleHTTPRequestHandler.extensions_map | {
         ".js": "text/javascript",
@@ -34,5 +34,5 @@ class _Handler(SimpleHTTPRequestHandler):
 
 
 def server(site: Path, port: int = PORT) -> ThreadingHTTPServer:
-    """A server of the folder; port 0 takes a free one. Raises OSError where the port is taken."""
+    """Make a server of the folder; port 0 takes a free one, a taken one raises OSError."""
     return ThreadingHTTPServer((HOST, port), partial(_Handler, directory=str(site)))

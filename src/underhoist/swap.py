@@ -11,13 +11,13 @@ MARK = "underhoist.json"
 
 
 def fresh(site: Path) -> Path:
-    """An empty folder beside the site to build in, after tidying what a crash left behind.
+    """Make an empty folder beside the site to build in, after tidying what a crash left behind.
 
     Raises Unusable where the site's folder holds something else.
     """
     _tidy(site)
     if site.exists() and not (site / MARK).is_file() and not _is_empty(site):
-        msg = f"{site} holds something that this command did not build. Name another folder with --site."
+        msg = f"{site} holds something that was not built here. Name another folder with --site."
         raise Unusable(msg)
     new = _beside(site, "new")
     new.mkdir(parents=True)

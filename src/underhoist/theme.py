@@ -14,14 +14,14 @@ _THEIRS_USED = ("assets/javascripts/workers/search.*.min.js",)
 
 
 def folder() -> Path:
-    """The templates beside the sources, or inside the installed package."""
+    """Find the templates beside the sources, or inside the installed package."""
     package = Path(str(files("underhoist")))
     places = (package / "site_overrides", package.parent.parent / "site_overrides")
     return next((place for place in places if place.is_dir()), places[0])
 
 
 def templates() -> tuple[str, ...]:
-    """The templates that are there."""
+    """Name the templates that are there."""
     return tuple(name for name in TEMPLATES if (folder() / name).is_file())
 
 

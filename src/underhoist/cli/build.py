@@ -23,7 +23,7 @@ def build(project: Path, site: Path | None) -> None:
     from underhoist import build as building  # noqa: PLC0415  # help must not wait for it
     from underhoist.browser import BrowserError  # noqa: PLC0415
     from underhoist.cli.told import Told, summary  # noqa: PLC0415
-    from underhoist.plugin import NotBuilt  # noqa: PLC0415
+    from underhoist.plugin import NotBuiltError  # noqa: PLC0415
     from underhoist.project import Unusable  # noqa: PLC0415
     from underhoist.report import write  # noqa: PLC0415
 
@@ -31,7 +31,7 @@ def build(project: Path, site: Path | None) -> None:
     try:
         with Told() as told:
             built = building.build(project, place, told)
-    except (Unusable, NotBuilt, BrowserError) as problem:
+    except (Unusable, NotBuiltError, BrowserError) as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)
     if built.checked.findings:

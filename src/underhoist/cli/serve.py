@@ -28,5 +28,7 @@ def serve(project: Path, port: int) -> None:
             click.echo(str(problem), err=True)
             sys.exit(UNUSABLE)
         except OSError as problem:
-            click.echo(f"The preview could not start: {problem.strerror}. Try another --port.", err=True)
+            click.echo(
+                f"The preview could not start: {problem.strerror}. Try another --port.", err=True
+            )
             sys.exit(UNUSABLE)

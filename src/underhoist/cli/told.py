@@ -27,7 +27,10 @@ class Told:
         return self
 
     def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, at: TracebackType | None
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        at: TracebackType | None,
     ) -> None:
         del kind, error, at
         self._bars.stop()
@@ -36,7 +39,9 @@ class Told:
         """Finish the bar before and begin one more."""
         if self._task is not None:
             done = self._bars.tasks[self._task]
-            self._bars.update(self._task, total=1, completed=1 if done.total is None else done.total)
+            self._bars.update(
+                self._task, total=1, completed=1 if done.total is None else done.total
+            )
         self._task = self._bars.add_task(words, total=steps)
 
     def step(self) -> None:
@@ -46,7 +51,7 @@ class Told:
 
 
 def summary(built: Built) -> str:
-    """What the site holds, what the check found, and how to open it."""
+    """Say what the site holds, what the check found, and how to open it."""
     manual = built.checked.manual
     held = [
         _count(len(manual.procedures), "procedure", "procedures"),
@@ -55,7 +60,9 @@ def summary(built: Built) -> str:
         _count(built.cross_links, "cross-link", "cross-links"),
     ]
     looks = len(built.checked.findings)
-    found = f"{_count(looks, 'finding', 'findings')} to look at, above" if looks else "nothing found"
+    found = (
+        f"{_count(looks, 'finding', 'findings')} to look at, above" if looks else "nothing found"
+    )
     lines = [
         f"The site holds {', '.join(held[:-1])} and {held[-1]}.",
         f"The check read {_count(built.checked.pages, 'page', 'pages')}: {found}.",

@@ -1,4 +1,4 @@
-"""Where each thing of the manual lives, as an address below the site's root ("" is the front page)."""
+"""Where each thing lives, as an address below the site's root; "" is the front page."""
 
 from posixpath import relpath
 
@@ -33,7 +33,7 @@ def address_of(manual: Manual, target: Target) -> str:
 
 
 def relative(address: str, base: str) -> str:
-    """The link to `address` as written on the page at `base`; both count from the site's root."""
+    """Return the link to `address` from the page at `base`; both count from the site's root."""
     mark = min((i for i in map(address.find, "?#") if i >= 0), default=len(address))
     path, rest = address[:mark], address[mark:]
     if path == base and rest.startswith("#"):

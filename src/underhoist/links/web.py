@@ -28,7 +28,7 @@ class Links:
     """Links from one page to one other thing."""
 
     def used_by(self, scheme: str, full_id: str) -> tuple[Page, ...]:
-        """The pages that use the thing, none where nothing does."""
+        """Return the pages that use the thing, none where nothing does."""
         return self.users.get((scheme, full_id), ())
 
 
@@ -65,7 +65,7 @@ Order = Mapping[str, tuple[str, ...]]
 
 
 def _order(procedures: Mapping[str, Procedure]) -> tuple[Order, Order]:
-    """What comes before and what follows: if A names B before it, B shows A among what follows."""
+    """Work out what comes before and what follows: each statement counts for both procedures."""
     before: dict[str, list[str]] = {id_: [] for id_ in procedures}
     follows: dict[str, list[str]] = {id_: [] for id_ in procedures}
     for first, then in dict.fromkeys(_pairs(procedures)):

@@ -6,7 +6,7 @@ from underhoist.markdown.references import REF
 
 
 def lone_hazard(element: Element) -> str | None:
-    """The id of the hazard, where a paragraph holds nothing but a reference to it."""
+    """Return the id of the hazard, where a paragraph holds nothing but a reference to it."""
     if element.tag != "p" or len(element) != 1 or (element.text or "").strip():
         return None
     key = element[0].get(REF, "")

@@ -24,7 +24,7 @@ class Context(Protocol):
     """Answers for the page that is being read."""
 
     def shown(self, scheme: str, id_: str) -> Shown | None:
-        """What the reference shows, None where it leads nowhere."""
+        """Return what the reference shows, None where it leads nowhere."""
         ...
 
     def to_file(self, path: str) -> str | None:
@@ -32,9 +32,9 @@ class Context(Protocol):
         ...
 
     def size(self, path: str) -> tuple[int, int] | None:
-        """Width and height of a drawing in pixels, so that the page does not jump; None if unknown."""
+        """Width and height of a drawing, so that the page does not jump; None if unknown."""
         ...
 
     def panel(self, hazard: str) -> str:
-        """The hazard's panel as HTML."""
+        """Return the hazard's panel as HTML."""
         ...

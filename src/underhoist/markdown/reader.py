@@ -40,7 +40,7 @@ class Reader(markdown.Markdown):
         self.treeprocessors.register(Resolve(self, context), "resolve-references", 15)
 
     def sections(self, body: Body) -> tuple[Section, ...]:
-        """The body's sections in order; the ordered list under Steps is read as steps."""
+        """Read the body's sections in order; the ordered list under Steps is read as steps."""
         self.reset()
         root = self._tree(body.text)
         return tuple(self._section(*part) for part in _parts(root))
@@ -53,21 +53,22 @@ class Reader(markdown.Markdown):
             return Section(words, id_, self._html(elements))
         lists = [e for e in elements if e.tag == "ol"]
         prose = [e for e in elements if e.tag != "ol"]
-        steps = read_steps((item for ol in lists for item in ol), self._html, self.context)
+        steps = read_steps((item for ol in lists for item in ol), self._html)
         return Section(words, id_, self._html(prose), tuple(steps))
 
     def _tree(self, text: str) -> Element:
-        """The page as a tree: the first half of `Markdown.convert`."""
+        """Read the page as a tree: the first half of `Markdown.convert`."""
         lines = text.split("\n")
         for preprocessor in self.preprocessors:
             lines = preprocessor.run(lines)
         root = self.parser.parseDocument(lines).getroot()
         for treeprocessor in self.treeprocessors:
-            root = treeprocessor.run(root) or root
+            changed: Element | None = treeprocessor.run(root)
+            root = changed if changed is not None else root
         return root
 
     def _html(self, elements: list[Element]) -> str:
-        """Some elements as HTML: the second half of `Markdown.convert`."""
+        """Write some elements as HTML: the second half of `Markdown.convert`."""
         return "\n".join(filter(None, map(self._one, elements)))
 
     def _one(self, element: Element) -> str:
@@ -82,7 +83,7 @@ class Reader(markdown.Markdown):
 
 
 def _parts(root: Element) -> Iterator[tuple[Element | None, list[Element]]]:
-    """The children of the page cut at its second-level headings; headings get ids."""
+    """Yield the children of the page cut at its second-level headings; headings get ids."""
     heading: Element | None = None
     elements: list[Element] = []
     taken: set[str] = set()

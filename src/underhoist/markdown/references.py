@@ -24,14 +24,14 @@ class Autolink(InlineProcessor):
     def handleMatch(  # noqa: N802 - Python-Markdown's name
         self, m: re.Match[str], data: str
     ) -> tuple[Element, int, int]:
-        """The link, to be filled in once the whole page is read."""
+        """Make the link, to be filled in once the whole page is read."""
         del data
         link = Element("a", {"href": m[1], BARE: ""})
         return link, m.start(0), m.end(0)
 
 
 class Resolve(Treeprocessor):
-    """Gives every link and drawing of the page its true address, and references their live value."""
+    """Gives every link and drawing its true address, and every reference its live value."""
 
     def __init__(self, md: Markdown, context: Context) -> None:
         super().__init__(md)

@@ -7,7 +7,6 @@ from attrs import frozen
 from markdown.util import BLOCK_LEVEL_ELEMENTS
 
 from underhoist.markdown.blocks import lone_hazard
-from underhoist.markdown.context import Context
 from underhoist.markdown.references import REF
 
 WORDS = {
@@ -39,9 +38,8 @@ class StepText:
     """Whether the author asks for a second check in so many words."""
 
 
-def read_steps(items: Iterable[Element], write: Write, context: Context) -> Iterator[StepText]:
-    """Each item of the list as a step."""
-    del context
+def read_steps(items: Iterable[Element], write: Write) -> Iterator[StepText]:
+    """Read each item of the list as a step."""
     for item in items:
         yield _step(list(_blocks(item)), write)
 
@@ -85,7 +83,7 @@ def _open(paragraph: Element) -> str | None:
 
 
 def _blocks(item: Element) -> Iterator[Element]:
-    """The item's blocks; loose text of a tight list becomes the paragraph it means."""
+    """Yield the item's blocks; loose text of a tight list becomes the paragraph it means."""
     loose = Element("p")
     loose.text = item.text
     for child in item:

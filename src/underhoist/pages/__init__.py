@@ -1,4 +1,4 @@
-"""Every page of the site as a fragment of HTML for the theme; knows nothing of who builds the site."""
+"""Every page of the site as HTML for the theme; knows nothing of who builds the site."""
 
 from underhoist.pages.every import sheets
 from underhoist.pages.sheet import Sheet

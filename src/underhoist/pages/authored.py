@@ -13,7 +13,7 @@ from underhoist.pages.sheet import Sheet
 
 
 def sheet(here: Here, page: Page, *parts: str) -> Sheet:
-    """The finished page: its purpose, its parts, the closing lines."""
+    """Make the finished page: its purpose, its parts, the closing lines."""
     site = here.site
     revision = revision_of(site, page)
     author = page.author.value if isinstance(page, Procedure) and page.author else None
@@ -31,12 +31,12 @@ def sheet(here: Here, page: Page, *parts: str) -> Sheet:
 
 
 def purpose(words: str) -> Markup:
-    """What the page is for, in one sentence."""
+    """Write what the page is for, in one sentence."""
     return Markup('<p class="uh-purpose">{}</p>').format(words)
 
 
 def prose(here: Here, *, without: tuple[str, ...] = ()) -> Markup:
-    """The page's own text, the named sections left out."""
+    """Write the page's own text, the named sections left out."""
     left_out = {name.casefold() for name in without}
     return join(
         _written(section)
@@ -46,7 +46,7 @@ def prose(here: Here, *, without: tuple[str, ...] = ()) -> Markup:
 
 
 def words_of(here: Here, heading: str) -> Markup:
-    """The text of one section without its heading; nothing where there is no such section."""
+    """Write the text of one section without its heading; nothing where there is no such section."""
     return join(
         Markup(section.html)  # noqa: S704 - made by our own reader, which lets no raw HTML in
         for section in here.sections

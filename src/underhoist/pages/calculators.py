@@ -20,7 +20,7 @@ INDEX = ("Calculators", "calculators/")
 
 
 def calculator_sheets(site: Site) -> Iterator[Sheet]:
-    """The index and every calculator."""
+    """Make the index and every calculator."""
     yield _index(site)
     for calculator in site.calculators.values():
         yield _sheet(site, calculator)
@@ -72,14 +72,14 @@ def _sheet(site: Site, calculator: Calculator) -> Sheet:
 
 
 def _worked(calculator: Calculator) -> tuple[Markup, Markup]:
-    """The form with its example entries, and the answer to them."""
+    """Write the form with its example entries, and the answer to them."""
     entries = door.example(calculator.name)
     form, answer = door.form(calculator.name), door.run(calculator.name, entries)["answer_html"]
     return Markup(form), Markup(answer)  # noqa: S704 - escaped by the calculators' own writer
 
 
 def _families(here: Here, calculator: Calculator) -> Markup:
-    """The calculator filled in for each unit family of the manual."""
+    """Write the calculator filled in for each unit family of the manual."""
     families = here.site.manual.families.values()
     links = [
         Markup('<li><a href="{}">{}</a></li>').format(here.to(way), family.title.value)

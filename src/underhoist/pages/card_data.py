@@ -12,7 +12,7 @@ FOLDER = f"{CARDS}data/"
 
 
 def card_files(site: Site) -> Iterator[tuple[str, str]]:
-    """Path and text of each file: one a procedure, then the list of what there is to choose from."""
+    """Yield path and text of each file: one a procedure, then the list to choose from."""
     made = [_procedure(site, id_) for id_ in site.manual.procedures]
     for each in made:
         yield f"{FOLDER}{each['id']}.json", _text(each)
@@ -20,7 +20,7 @@ def card_files(site: Site) -> Iterator[tuple[str, str]]:
 
 
 def _procedure(site: Site, id_: str) -> cards.Json:
-    """The procedure with the revision that stands on its page."""
+    """Return the procedure with the revision that stands on its page."""
     procedure = site.manual.procedures[id_]
     made = cards.data(site.manual, procedure, card_steps(site, procedure))
     return {**made, "revision": revision_of(site, procedure)}

@@ -20,7 +20,7 @@ DEMO = (
 
 
 def closing(site: Site, revision: str | None = None, author: str | None = None) -> Markup:
-    """The last lines of a page."""
+    """Write the last lines of a page."""
     lines = join(Markup("<p>{}</p>").format(line) for line in (SAFETY, DEMO if site.demo else ""))
     foot = Markup('<footer class="uh-safety">\n{}\n</footer>').format(lines)
     if revision is None:
@@ -44,7 +44,7 @@ def _source(file: Path) -> str:
 
 
 def _live_value(target: Target) -> str:
-    """What the page shows of something that stands elsewhere."""
+    """Return what the page shows of something that stands elsewhere."""
     match target.thing:
         case Fastener() as fastener:
             shown = f"{fastener.name.value} {fastener.torque.written}"

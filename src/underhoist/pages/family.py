@@ -1,4 +1,4 @@
-"""A unit family: everything that is true of it, each value once, and all that the manual has on it."""
+"""A unit family: what is true of it, each value once, and all that the manual has on it."""
 
 from markupsafe import Markup
 
@@ -14,7 +14,7 @@ from underhoist.pages.site import Site
 
 
 def family_sheet(site: Site, family: UnitFamily) -> Sheet:
-    """The page of a unit family."""
+    """Make the page of a unit family."""
     here = Here.on(site, family)
     manual = site.manual
     faults = [each for each in manual.faults.values() if fits(each, family)]

@@ -28,7 +28,7 @@ def torques(here: Here, family: UnitFamily) -> Markup:
 
 
 def adjustments(here: Here, family: UnitFamily) -> Markup:
-    """What is set by seating and backing off."""
+    """Write what is set by seating and backing off."""
     rows = (
         (
             each.name.value,
@@ -64,7 +64,7 @@ def fluid(family: UnitFamily) -> Markup:
 
 
 def shift_windows(family: UnitFamily) -> Markup:
-    """The road speeds of every shift, on the tyre and axle they are stated for."""
+    """Write the road speeds of every shift, on the tyre and axle they are stated for."""
     rows = (
         (each.shift.value, each.throttle.value, show_span(each.speed.value))
         for each in family.shift_windows
@@ -75,7 +75,7 @@ def shift_windows(family: UnitFamily) -> Markup:
 
 
 def gear_ratios(family: UnitFamily) -> Markup:
-    """The ratios computed from the tooth counts; the stated ones where the train is not known."""
+    """Write the ratios computed from the teeth, or the stated ones where the train is not known."""
     teeth = ", ".join(f"{name} {count.value}" for name, count in family.gear_train.teeth.items())
     caption = f"Turns of the input for one turn of the output, from the teeth: {teeth}"
     rows = tuple(_computed(family))

@@ -1,5 +1,7 @@
 """A complaint: what is behind it, and the checks that find out, cheapest first."""
 
+from collections.abc import Iterable
+
 from markupsafe import Markup
 
 from underhoist.model import Cause, Check, Fault
@@ -12,7 +14,7 @@ from underhoist.pages.site import Site
 
 
 def fault_sheet(site: Site, fault: Fault) -> Sheet:
-    """The page of a fault."""
+    """Make the page of a fault."""
     here = Here.on(site, fault)
     return sheet(
         here,
@@ -30,8 +32,8 @@ def fault_sheet(site: Site, fault: Fault) -> Sheet:
     )
 
 
-def _numbered(items: "object") -> Markup:
-    inner = join(items)  # type: ignore[arg-type]
+def _numbered(items: Iterable[Markup]) -> Markup:
+    inner = join(items)
     return Markup('<ol class="uh-contents">\n{}\n</ol>').format(inner) if inner else Markup("")
 
 
@@ -40,7 +42,9 @@ def _check(here: Here, fault: Fault, check: Check) -> Markup:
     procedure = here.target("procedure", check.procedure.value) if check.procedure else None
     name = check.name.value
     ruled_out = [
-        fault.causes[each.value].name.value for each in check.rules_out if each.value in fault.causes
+        fault.causes[each.value].name.value
+        for each in check.rules_out
+        if each.value in fault.causes
     ]
     lines = [
         f"{check.minutes.value} minutes · {check.access.value}",

@@ -15,7 +15,7 @@ from underhoist.pages.site import Site
 
 
 def hazard_sheet(site: Site, hazard: Hazard) -> Sheet:
-    """The page of a hazard."""
+    """Make the page of a hazard."""
     here = Here.on(site, hazard)
     items = join(Markup("<li>{}</li>").format(line) for line in _conditions(here, hazard))
     required = Markup("<ul>\n{}\n</ul>").format(items) if items else ""
@@ -30,7 +30,7 @@ def hazard_sheet(site: Site, hazard: Hazard) -> Sheet:
 
 
 def _conditions(here: Here, hazard: Hazard) -> Iterator[Markup]:
-    """What makes the caution a must, one line a sort."""
+    """Write what makes the caution a must, one line a sort."""
     when = hazard.required_when
     tools = (here.target("tool", each.value) for each in when.tools)
     sorts = {

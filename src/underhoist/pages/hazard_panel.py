@@ -1,4 +1,4 @@
-"""Signal-word panels after ISO 3864 and ANSI Z535.6: the word, the shape, the harm, how to avoid it."""
+"""Signal-word panels after ISO 3864 and ANSI Z535.6: word, shape, harm, how to avoid it."""
 
 from markupsafe import Markup
 
@@ -24,7 +24,7 @@ _PANEL = Markup(
 
 
 def panel(hazard: Hazard) -> Markup:
-    """The hazard's panel."""
+    """Write the hazard's panel."""
     signal = hazard.signal.value
     return _PANEL.format(
         signal=signal,

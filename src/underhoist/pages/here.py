@@ -25,7 +25,7 @@ class Here:
 
     @classmethod
     def on(cls, site: Site, page: Page) -> "Here":
-        """The page at its own address."""
+        """Stand on the page at its own address."""
         return cls(site, page_address(page.file), page)
 
     def to(self, address: str) -> str:
@@ -41,13 +41,13 @@ class Here:
         return self.to(address_of(self.site.manual, target))
 
     def target(self, scheme: str, id_: str) -> Target | None:
-        """The one thing that an id means on this page, None for none or several."""
+        """Return the one thing that an id means on this page, None for none or several."""
         page = self.page or next(self.site.manual.pages())
         found = matches(self.site.manual, page, scheme, id_)
         return found[0] if len(found) == 1 else None
 
     def shown(self, scheme: str, id_: str) -> Shown | None:
-        """What a reference shows: a torque its live value, anything else its title."""
+        """Return what a reference shows: a torque its live value, anything else its title."""
         target = self.target(scheme, id_)
         if target is None:
             return None
@@ -75,7 +75,7 @@ class Here:
         return drawings.size(self.site.folder / file) if file else None
 
     def panel(self, hazard: str) -> str:
-        """The panel of a hazard."""
+        """Return the panel of a hazard."""
         return hazard_panel.panel(self.site.manual.hazards[hazard])
 
     @cached_property
@@ -92,7 +92,7 @@ class Here:
         return tuple(known[tool.value] for tool in self.page.tools if tool.value in known)
 
     def _file(self, path: str) -> str | None:
-        """The manual's file that a relative path leads to."""
+        """Return the manual's file that a relative path leads to."""
         if self.page is None or path.startswith("/"):
             return None
         file = normpath(join(dirname(self.page.file), path)) if path else self.page.file

@@ -8,12 +8,12 @@ NOTHING = Markup("")
 
 
 def join(parts: Iterable[str], between: str = "\n") -> Markup:
-    """The parts one after the other, empty ones left out; plain text among them is escaped."""
-    return Markup(between).join(part for part in parts if part)
+    """Write the parts one after the other, empty ones left out, plain text escaped."""
+    return Markup(between).join(part for part in parts if part)  # noqa: S704 - our own separators
 
 
 def section(name: str, heading: str, *parts: str) -> Markup:
-    """A section of class `name` under a second-level heading; nothing where it would be empty."""
+    """Write a section of class `name` under a heading; nothing where it would be empty."""
     inner = join(parts)
     if not inner:
         return NOTHING
@@ -21,7 +21,7 @@ def section(name: str, heading: str, *parts: str) -> Markup:
 
 
 def link(href: str, words: str) -> Markup:
-    """A plain link."""
+    """Write a plain link."""
     return Markup('<a href="{}">{}</a>').format(href, words)
 
 
@@ -32,7 +32,7 @@ def entry(href: str, title: str, *notes: str) -> Markup:
 
 
 def contents(entries: Iterable[Markup]) -> Markup:
-    """A list of contents; nothing where there are no entries."""
+    """Write a list of contents; nothing where there are no entries."""
     items = join(entries)
     return Markup('<ul class="uh-contents">\n{}\n</ul>').format(items) if items else NOTHING
 
@@ -44,7 +44,7 @@ def facts(*words: str) -> Markup:
 
 
 def table(name: str, heads: Iterable[str], rows: Iterable[Iterable[str]], caption: str) -> Markup:
-    """A table of class `name` whose first cell names its row; cells carry their column's name."""
+    """Write a table whose first cell names its row; the others carry their column's name."""
     columns = list(heads)
     head = join((Markup('<th scope="col">{}</th>').format(text) for text in columns), "")
     body = join(_row(columns, list(cells)) for cells in rows)

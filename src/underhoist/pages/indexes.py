@@ -1,6 +1,6 @@
 """The lists of pages by kind."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from markupsafe import Markup
 
@@ -15,7 +15,7 @@ from underhoist.pages.site import Site
 
 
 def index_sheets(site: Site) -> Iterator[Sheet]:
-    """The lists of unit families, procedures, faults, tools and hazards."""
+    """Make the lists of unit families, procedures, faults, tools and hazards."""
     manual = site.manual
     yield _list(site, "families/", "Unit families", "The units this manual knows.", manual.families)
     yield _list(site, "faults/", "Faults", "Complaints in the owner's words.", manual.faults)
@@ -26,9 +26,7 @@ def index_sheets(site: Site) -> Iterator[Sheet]:
     yield _sheet(site, here.base, "Procedures", "The work, by the part of the unit.", inner)
 
 
-def _list(
-    site: Site, address: str, title: str, summary: str, pages: "dict[str, Page]"
-) -> Sheet:
+def _list(site: Site, address: str, title: str, summary: str, pages: Mapping[str, Page]) -> Sheet:
     return _sheet(site, address, title, summary, pages_list(Here(site, address), pages.values()))
 
 

@@ -13,7 +13,7 @@ KINDS: dict[type[Page], tuple[str, str, str]] = {
 
 
 def kind_of(page: Page) -> str:
-    """The page's kind as its front matter says it."""
+    """Return the page's kind as its front matter says it."""
     return KINDS[type(page)][0] if type(page) in KINDS else "page"
 
 

@@ -18,7 +18,7 @@ def page_entry(here: Here, page: Page) -> Markup:
 
 
 def pages_list(here: Here, pages: Iterable[Page]) -> Markup:
-    """A list of contents of the pages."""
+    """Write a list of contents of the pages."""
     return contents(page_entry(here, page) for page in pages)
 
 
@@ -34,7 +34,7 @@ def by_area(here: Here, procedures: Iterable[Procedure], level: int = 2) -> Mark
 
 
 def procedure_entry(here: Here, procedure: Procedure) -> Markup:
-    """A procedure with its summary and what it takes."""
+    """Write a procedure with its summary and what it takes."""
     return entry(
         here.to_page(procedure),
         procedure.title.value,
@@ -44,7 +44,7 @@ def procedure_entry(here: Here, procedure: Procedure) -> Markup:
 
 
 def families_of(here: Here, page: Procedure | Fault) -> Markup:
-    """The unit families of a page as links, or the words that it fits any."""
+    """Write the unit families of a page as links, or the words that it fits any."""
     known = here.site.manual.families
     links = [
         Markup('<a href="{}">{}</a>').format(here.to_page(known[id_]), known[id_].title.value)
@@ -54,10 +54,8 @@ def families_of(here: Here, page: Procedure | Fault) -> Markup:
     return join(links, ", ") if links else Markup("any unit")
 
 
-def used_section(
-    here: Here, scheme: str, full_id: str, *, without: Iterable[Page] = ()
-) -> Markup:
-    """The section "Where used"; it says so where nothing uses the thing."""
+def used_section(here: Here, scheme: str, full_id: str, *, without: Iterable[Page] = ()) -> Markup:
+    """Write the section "Where used"; it says so where nothing uses the thing."""
     left_out = {page.file for page in without}
     users = [p for p in here.site.links.used_by(scheme, full_id) if p.file not in left_out]
     if not users:

@@ -19,7 +19,7 @@ INDEX = ("Parts", "parts/")
 
 
 def part_sheets(site: Site) -> Iterator[Sheet]:
-    """The index and every part of the manual."""
+    """Make the index and every part of the manual."""
     families = [each for each in site.manual.families.values() if each.parts]
     if not families:
         return
@@ -56,7 +56,9 @@ def _sheet(site: Site, family: UnitFamily, id_: str, part: Part) -> Sheet:
     here = Here(site, f"parts/{family.id}/{id_}/")
     name, whose = part.name.value, family.title.value
     several = len(part.variants) > 1
-    summary = f"{name} of the {whose}" + (": how to tell its look-alikes apart." if several else ".")
+    summary = f"{name} of the {whose}" + (
+        ": how to tell its look-alikes apart." if several else "."
+    )
     revision = revision_of(site, family)
     return Sheet(
         address=here.base,
@@ -66,7 +68,9 @@ def _sheet(site: Site, family: UnitFamily, id_: str, part: Part) -> Sheet:
         html=join(
             (
                 purpose(summary),
-                section("uh-variants", "Look-alikes" if several else "How to tell it", _variants(part)),
+                section(
+                    "uh-variants", "Look-alikes" if several else "How to tell it", _variants(part)
+                ),
                 used_section(here, "part", f"{family.id}/{id_}"),
                 closing(site, revision),
             )

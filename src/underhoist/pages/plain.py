@@ -13,7 +13,7 @@ from underhoist.pages.site import Site
 
 
 def plain_sheet(site: Site, page: PlainPage) -> Sheet:
-    """A page of plain text."""
+    """Make a page of plain text."""
     here = Here.on(site, page)
     if here.base:
         return sheet(here, page, prose(here))
@@ -21,7 +21,7 @@ def plain_sheet(site: Site, page: PlainPage) -> Sheet:
 
 
 def front_sheet(site: Site) -> Sheet:
-    """The front page of a manual that has no index.md of its own."""
+    """Make the front page of a manual that has no index.md of its own."""
     here = Here(site, "")
     summary = "The workshop manual: complaints, procedures and calculators."
     html = join((purpose(summary), _entrances(here), closing(site)))
@@ -29,7 +29,7 @@ def front_sheet(site: Site) -> Sheet:
 
 
 def _entrances(here: Here) -> Markup:
-    """The ways into the manual: by complaint, by unit, by work, by what is to be computed."""
+    """Write the ways into the manual: by complaint, by unit, by work, by what is to be computed."""
     manual = here.site.manual
     return join(
         (
@@ -50,7 +50,7 @@ def _calculators(here: Here) -> Markup:
 
 
 def _lists(here: Here) -> Markup:
-    """The lists that every manual has."""
+    """Write the lists that every manual has."""
     lists = {
         "torques/": ("Torques", "Every torque in every unit."),
         "parts/": ("Parts", "Look-alikes and what tells them apart."),

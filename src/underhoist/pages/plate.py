@@ -17,7 +17,7 @@ _PLATE = Markup(
 
 
 def plate(here: Here, fastener: Fastener) -> Markup:
-    """The plate of a fastener's torque; it opens the calculator filled in with it."""
+    """Write the plate of a fastener's torque; it opens the calculator filled in with it."""
     torque = fastener.torque.value
     value = torque_units.lead(torque, here.tools)
     return _PLATE.format(

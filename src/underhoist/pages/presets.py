@@ -47,7 +47,7 @@ def address(calculator: Calculator, family: UnitFamily) -> str | None:
 
 
 def preset_links(here: Here, family: UnitFamily) -> Markup:
-    """A link to each calculator that takes something from this family."""
+    """Write a link to each calculator that takes something from this family."""
     return contents(
         entry(here.to(way), each.title, each.purpose)
         for each in here.site.calculators.values()

@@ -1,4 +1,4 @@
-"""A procedure: what it is for, what comes first, cautions, what to fetch, the steps, what follows."""
+"""A procedure: purpose, what comes first, cautions, what to fetch, steps, what follows."""
 
 from collections.abc import Iterable
 
@@ -17,7 +17,7 @@ from underhoist.pages.steps import Step, reading_line, steps, steps_list
 
 
 def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
-    """The page of a procedure."""
+    """Make the page of a procedure."""
     here = Here.on(site, procedure)
     made = steps(here)
     return sheet(
@@ -85,7 +85,7 @@ def _items(name: str, heading: str, items: Iterable[str]) -> Markup:
 
 
 def _part(here: Here, id_: str) -> Markup:
-    """A part, with a warning where it has look-alikes."""
+    """Write a part, with a warning where it has look-alikes."""
     target = here.target("part", id_)
     if target is None or not isinstance(target.thing, Part):
         return NOTHING
@@ -95,7 +95,7 @@ def _part(here: Here, id_: str) -> Markup:
 
 
 def _loose_values(here: Here, procedure: Procedure, made: tuple[Step, ...]) -> Markup:
-    """Declared torques and readings that no step shows, so that none is lost."""
+    """Write declared torques and readings that no step shows, so that none is lost."""
     shown = {full_id for step in made for full_id, _ in (*step.torques, *step.readings)}
     torques = (here.target("torque", each.value) for each in procedure.torques)
     own = ((f"{procedure.id}/{id_}", each) for id_, each in procedure.readings.items())

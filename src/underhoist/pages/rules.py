@@ -19,12 +19,12 @@ _EFFECT = {
     Severity.STOP: "Stops the build",
     Severity.LOOK: "Listed, the site is built",
 }
-_FENCE = re.compile(r'```(?P<info>[^\n]*)\n(?P<text>.*?)\n```', re.DOTALL)
+_FENCE = re.compile(r"```(?P<info>[^\n]*)\n(?P<text>.*?)\n```", re.DOTALL)
 _TITLE = re.compile(r'title="([^"]*)"')
 
 
 def rule_sheets(site: Site) -> Iterator[Sheet]:
-    """The index and every rule."""
+    """Make the index and every rule."""
     here = Here(site, INDEX[1])
     summary = "What the check refuses, each with a good and a bad example."
     entries = contents(
@@ -68,13 +68,13 @@ def _parts(page: str) -> tuple[list[str], str, str]:
 
 
 def _example(heading: str, text: str) -> Markup:
-    """The fenced blocks of an example, each with the file it belongs to."""
+    """Write the fenced blocks of an example, each with the file it belongs to."""
     blocks = join(_block(found["info"], found["text"]) for found in _FENCE.finditer(text))
     if not blocks:
         return NOTHING
-    return Markup('<section class="uh-example uh-example--{}">\n<h2>{}</h2>\n{}\n</section>').format(
-        heading.lower(), heading, blocks
-    )
+    return Markup(
+        '<section class="uh-example uh-example--{}">\n<h2>{}</h2>\n{}\n</section>'
+    ).format(heading.lower(), heading, blocks)
 
 
 def _block(info: str, text: str) -> Markup:

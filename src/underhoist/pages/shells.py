@@ -12,30 +12,30 @@ from underhoist.pages.site import Site
 
 
 def shell_sheets(site: Site) -> Iterator[Sheet]:
-    """The job-card page and the offline page."""
+    """Make the job-card page and the offline page."""
     yield _shell(
         site,
-        "cards",
-        "Job cards",
-        "One list for one vehicle: what to fetch, the steps, the readings, what was found.",
-        "cards",
-        "Job cards need JavaScript: they are kept on this phone. Every procedure prints with "
-        "squares to tick.",
+        Markup(
+            '<div id="cards"></div>\n<noscript><p>Job cards need JavaScript: they are kept on this '
+            "phone. Every procedure prints with squares to tick.</p></noscript>"
+        ),
+        kind="cards",
+        title="Job cards",
+        summary="One list for one vehicle: what to fetch, the steps, the readings, the findings.",
     )
     yield _shell(
         site,
-        "offline",
-        "On this phone",
-        "What is stored on this phone, and can be read and computed without a signal.",
-        "stored",
-        "Storing pages needs JavaScript. Without it the manual is read with a signal.",
+        Markup(
+            '<div id="stored"></div>\n<noscript><p>Storing pages needs JavaScript. Without it the '
+            "manual is read with a signal.</p></noscript>"
+        ),
+        kind="offline",
+        title="On this phone",
+        summary="What is stored here, and can be read and computed without a signal.",
     )
 
 
-def _shell(  # noqa: PLR0913 - the two calls above read like a table
-    site: Site, kind: str, title: str, summary: str, place: str, without_script: str
-) -> Sheet:
-    body = Markup('<div id="{}"></div>\n<noscript><p>{}</p></noscript>').format(place, without_script)
+def _shell(site: Site, body: Markup, *, kind: str, title: str, summary: str) -> Sheet:
     return Sheet(
         address=f"{kind}/",
         kind=kind,

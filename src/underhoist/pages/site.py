@@ -29,7 +29,7 @@ class Site:
 
 
 def make_site(manual: Manual, folder: Path, *, name: str, demo: bool = False) -> Site:
-    """The site of a checked manual."""
+    """Weave the links of a checked manual and gather all that its pages need."""
     return Site(
         manual=manual,
         folder=folder,

@@ -37,18 +37,18 @@ class Step:
 
 
 def card_steps(site: Site, procedure: Procedure) -> tuple[Step, ...]:
-    """The steps as a job card shows them: their links count from the cards' page."""
+    """Return the steps as a job card shows them: their links count from the cards' page."""
     return steps(Here(site, CARDS, procedure))
 
 
 def steps(here: Here) -> tuple[Step, ...]:
-    """The steps of the page, in order."""
+    """Return the steps of the page, in order."""
     texts = [step for section in here.sections for step in section.steps]
     return tuple(_step(here, number, text) for number, text in enumerate(texts, 1))
 
 
 def steps_list(made: tuple[Step, ...]) -> Markup:
-    """The steps as the page's numbered list."""
+    """Write the steps as the page's numbered list."""
     items = join(
         Markup(
             '<li class="uh-step" id="step-{0}"><div class="uh-step__number" aria-hidden="true">{0}'
@@ -94,7 +94,7 @@ def _things[T](
 
 
 def reading_line(full_id: str, reading: Reading) -> Markup:
-    """What is to be written down: the name, when, the unit in full and the limits."""
+    """Write what is to be written down: the name, when, the unit in full and the limits."""
     limits = reading.limits
     return Markup(
         '<p class="uh-step__reading" id="reading-{}"><strong>Record</strong> {}, {}, in {}{}</p>'

@@ -13,7 +13,7 @@ from underhoist.pages.site import Site
 
 
 def tool_sheet(site: Site, tool: Tool) -> Sheet:
-    """The page of a tool."""
+    """Make the page of a tool."""
     here = Here.on(site, tool)
     return sheet(
         here,

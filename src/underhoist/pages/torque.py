@@ -20,7 +20,7 @@ INDEX = ("Torques", "torques/")
 
 
 def torque_sheets(site: Site) -> Iterator[Sheet]:
-    """The index and every torque of the manual."""
+    """Make the index and every torque of the manual."""
     owners = list(_owners(site))
     if not owners:
         return
@@ -31,7 +31,7 @@ def torque_sheets(site: Site) -> Iterator[Sheet]:
 
 
 def _owners(site: Site) -> Iterator[tuple[Page, Mapping[str, Fastener]]]:
-    """The pages on which torques stand."""
+    """Yield the pages on which torques stand."""
     for page in (*site.manual.families.values(), *site.manual.procedures.values()):
         if page.fasteners:
             yield page, page.fasteners

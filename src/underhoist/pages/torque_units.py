@@ -49,12 +49,12 @@ def lead(torque: Quantity, tools: Iterable[Tool]) -> Lead:
 
 
 def in_all_units(torque: Quantity) -> tuple[str, ...]:
-    """The torque in each of UNITS; the unit it was written in keeps its own figures."""
+    """Return the torque in each of UNITS; the unit it was written in keeps its own figures."""
     return tuple(show(torque, unit) for unit in UNITS)
 
 
 def unit_heads(units: Iterable[str]) -> tuple[str, ...]:
-    """The units' symbols, as the heads of a table."""
+    """Return the units' symbols, as the heads of a table."""
     return tuple(unit_symbol(unit) for unit in units)
 
 

@@ -16,7 +16,7 @@ _UNUSED = "nothing uses it"
 
 
 def where_used_sheet(site: Site) -> Sheet:
-    """The whole index on one page."""
+    """Make the whole index on one page."""
     here = Here(site, ADDRESS)
     summary = "Every tool, part, torque and hazard, and the pages that need it."
     lists = (
@@ -36,7 +36,11 @@ def _things(site: Site) -> Iterator[tuple[str, str, dict[str, str]]]:
     yield (
         "Parts",
         "part",
-        {f"{f.id}/{id_}": f"{p.name.value}, {f.title.value}" for f in families for id_, p in f.parts.items()},
+        {
+            f"{f.id}/{id_}": f"{p.name.value}, {f.title.value}"
+            for f in families
+            for id_, p in f.parts.items()
+        },
     )
     yield (
         "Torques",
