@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from difflib import get_close_matches
+from functools import cache
 
 from attrs import frozen
 
@@ -12,7 +13,6 @@ from underhoist_calculators.units import (
     Quantity,
     Span,
     UnitError,
-    kind_of,
     read_quantity,
     read_span,
     show,
@@ -102,22 +102,25 @@ def _choice(field: Field, text: str) -> str:
 
 def _in_range(field: Field, value: Quantity, text: str) -> Quantity:
     """Give the value back; raises `UnitError` outside the field's range."""
-    low = read_quantity(field.low, field.kind) if field.low else None
-    high = read_quantity(field.high, field.kind) if field.high else None
-    below = low is not None and _number(value) < _number(low)
-    if not below and (high is None or _number(value) <= _number(high)):
+    number = _number(value, field.kind)
+    below = field.low is not None and number < _bound(field.low, field.kind)
+    if not below and (field.high is None or number <= _bound(field.high, field.kind)):
         return value
     wrong = f"{show(value)} is {'below' if below else 'above'} what this entry can be."
-    if low is not None and high is not None:
-        mend = f"Write a value from {show(low)} to {show(high)}."
+    if field.low is not None and field.high is not None:
+        mend = f"Write a value from {field.low} to {field.high}."
     else:
         mend = f"Write {example(field)}."
     raise UnitError("impossible-range", text, wrong, mend)
 
 
-def _number(value: Quantity) -> float:
-    """Give the number in the kind's first unit upwards, so that marks below full count down."""
-    kind = kind_of(value)
+@cache
+def _bound(text: str, kind: str) -> float:
+    return _number(read_quantity(text, kind), kind)
+
+
+def _number(value: Quantity, kind: str) -> float:
+    """Give the number in one unit of the kind, upwards: marks below full count down."""
     return value.m_as("mark_above_full" if kind == "level" else next(units_of(kind)).name)
 
 

@@ -52,8 +52,10 @@ def times(wrong: Quantity, right: Quantity) -> float:
 
 
 def _how_much(share: float) -> str:
-    """Say a ratio to three figures: "12 times", "0.738 times"."""
-    return f"{number_text(share, figures=3)} times"
+    """Say a share as the shop would: "12 times", "74 % of"."""
+    if share >= 1:
+        return f"{number_text(share, figures=3)} times"
+    return f"{number_text(share * 100, figures=2)} % of"
 
 
 def _warnings(torque: Quantity) -> tuple[str, ...]:
@@ -66,7 +68,7 @@ def _warnings(torque: Quantity) -> tuple[str, ...]:
     for wrong_unit in NEIGHBOURS[unit]:
         wrong = quantity(torque.magnitude, wrong_unit)
         told.append(
-            f"Set on the {unit_symbol(wrong_unit)} scale, {number} gives {show(wrong, unit)}: "
+            f"Set on the {unit_symbol(wrong_unit)} scale, {number} gives {show(wrong, unit)}, "
             f"{_how_much(times(wrong, torque))} what is wanted."
         )
     return (
@@ -80,13 +82,13 @@ def _misreadings(torque: Quantity) -> Table:
         (
             f"{number} {unit_symbol(unit)}",
             show(wrong, "newton_metre"),
-            _how_much(times(wrong, torque)),
+            f"{_how_much(times(wrong, torque))} what is wanted",
         )
         for unit, wrong in misread(torque).items()
     )
     return Table(
         title="The same number on another scale",
-        heads=("Wrench set to", "Gives", "What is wanted"),
+        heads=("Wrench set to", "Gives", "Compared"),
         rows=rows,
     )
 

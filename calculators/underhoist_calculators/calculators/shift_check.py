@@ -1,0 +1,241 @@
+"""Judges a road test shift by shift, then names what explains the pattern and what does not."""
+
+from collections.abc import Mapping
+
+from underhoist_calculators.answer import Answer, Working
+from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.inputs import EntryError, Inputs
+from underhoist_calculators.road_test import (
+    ROWS,
+    THROTTLES,
+    UP_SHIFTS,
+    Key,
+    RoadTest,
+    speed_factor,
+)
+from underhoist_calculators.shift_answers import (
+    Vehicle,
+    advice,
+    explanations,
+    misfit_working,
+    summary,
+    values,
+    verdicts,
+    warnings,
+)
+from underhoist_calculators.shift_explanations import compare
+from underhoist_calculators.units import Quantity, number_text
+
+NEVER = "none"
+"""What is written where a shift was driven for and never came."""
+
+EXAMPLE: dict[Key, tuple[str, str]] = {
+    ("1-2", "light"): ("16 to 22 km/h", "31 km/h"),
+    ("1-2", "half"): ("42 to 50 km/h", "54 km/h"),
+    ("1-2", "full"): ("60 to 68 km/h", "65 km/h"),
+    ("2-3", "light"): ("30 to 38 km/h", "56 km/h"),
+    ("2-3", "half"): ("71 to 81 km/h", "88 km/h"),
+    ("2-3", "full"): ("100 to 110 km/h", "104 km/h"),
+    ("3-2", "full"): ("86 to 96 km/h", ""),
+}
+"""An invented road test of the demo family: a vacuum leak."""
+
+
+def run(inputs: Inputs) -> Answer:
+    """Answer for one road test."""
+    vehicle = _vehicle(inputs)
+    readings = _readings(inputs)
+    test = _road_test(inputs, readings, vehicle)
+    comparison = compare(test, _vacuums(inputs)) if test.measured else None
+    return Answer(
+        summary=summary(test, comparison),
+        do=advice(test, comparison, vehicle),
+        tables=(verdicts(readings, test, vehicle), *explanations(comparison)),
+        warnings=warnings(readings, test, comparison, vehicle),
+        working=(vehicle.working, *misfit_working(test, comparison)),
+        values=values(test, comparison, vehicle),
+    )
+
+
+def _vehicle(inputs: Inputs) -> Vehicle:
+    """Compare this vehicle with the reference; raises `EntryError` without a reference."""
+    reference_tyre, tyre = _pair(inputs.tyre("reference-tyre"), inputs.tyre("tyre"), "tyre")
+    reference_axle, axle = _pair(inputs.maybe("reference-axle"), inputs.maybe("axle"), "axle")
+    error = inputs.quantity("speedometer-error").m_as("dimensionless")
+    ratio = (axle / reference_axle).m_as("dimensionless") if axle and reference_axle else 1.0
+    rolled = tyre.circumference.m_as("metre") if tyre else 1.0
+    reference_rolled = reference_tyre.circumference.m_as("metre") if reference_tyre else 1.0
+    factor = speed_factor(
+        error=error,
+        axle=ratio,
+        reference_axle=1.0,
+        circumference=rolled,
+        reference=reference_rolled,
+    )
+    assumed = tuple(
+        f"The {what} is taken as the reference vehicle's."
+        for what in ("tyre", "axle")
+        if inputs.values.get(what) is None
+    )
+    circles = (
+        f"{number_text(reference_rolled, 3)} m / {number_text(rolled, 3)} m"
+        if tyre and reference_tyre
+        else "1"
+    )
+    working = Working(
+        what="Reference speed for one on this speedometer",
+        formula="factor = (axle / reference axle) × (reference circumference / circumference) "
+        "/ (1 + speedometer error)",
+        numbers=f"{number_text(ratio, 4)} × {circles} / {number_text(1 + error, 3)}",
+        result=number_text(factor, 4),
+    )
+    return Vehicle(factor, working, assumed)
+
+
+def _pair[T](reference: T | None, fitted: T | None, what: str) -> tuple[T | None, T | None]:
+    """Take an unknown fitted tyre or axle as the reference's; without a reference refuse it."""
+    if fitted is not None and reference is None:
+        wrong = f"This vehicle's {what} says nothing without the reference {what}."
+        raise EntryError(
+            f"reference-{what}", wrong, "Write the family page's, or leave both empty."
+        )
+    return reference, reference if fitted is None else fitted
+
+
+def _vacuums(inputs: Inputs) -> dict[str, float]:
+    """Read the vacuums in inHg; raises `EntryError` unless more throttle means less vacuum."""
+    vacuums = {
+        throttle: inputs.quantity(f"vacuum-{throttle}").m_as("conventional_inch_of_mercury")
+        for throttle in THROTTLES
+    }
+    if not vacuums["light"] > vacuums["half"] > vacuums["full"]:
+        wrong = "The vacuum must fall as the throttle opens."
+        raise EntryError("vacuum-half", wrong, "Write it between light and full throttle's.")
+    return vacuums
+
+
+def _readings(inputs: Inputs) -> dict[Key, Quantity]:
+    """Gather the speeds that were measured, as the speedometer showed them."""
+    speeds = {key: inputs.maybe(f"measured-{key[0]}-{key[1]}") for key in ROWS}
+    return {key: speed for key, speed in speeds.items() if speed is not None}
+
+
+def _road_test(inputs: Inputs, readings: Mapping[Key, Quantity], vehicle: Vehicle) -> RoadTest:
+    """Gather windows and readings; raises `EntryError` where nothing can be judged."""
+    spans = {key: inputs.span(f"window-{key[0]}-{key[1]}") for key in ROWS}
+    windows = {key: span for key, span in spans.items() if span is not None}
+    missing = {key for key in ROWS if inputs.word(f"measured-{key[0]}-{key[1]}") == NEVER}
+    measured = {k: vehicle.at_reference(speed) for k, speed in readings.items() if k in windows}
+    if not measured and not missing:
+        raise _nothing_to_judge(readings)
+    uncertainty = vehicle.at_reference(inputs.quantity("uncertainty"))
+    return RoadTest(windows, measured, uncertainty, frozenset(missing))
+
+
+def _nothing_to_judge(readings: Mapping[Key, Quantity]) -> EntryError:
+    """Say which entry is missing: a speed, or the window to judge it by."""
+    for shift, throttle in readings:
+        wrong = "A speed is measured, but there is no window to judge it by."
+        return EntryError(f"window-{shift}-{throttle}", wrong, "Write it from the family page.")
+    wrong = "No shift speed is written."
+    return EntryError("measured-1-2-light", wrong, "Write at least one measured speed.")
+
+
+VEHICLE = "This vehicle and the reference"
+CONVENTION = "Convention"
+SPEEDS = ("kilometre_per_hour", "mile_per_hour")
+
+
+def _row_fields(key: Key) -> tuple[Field, Field]:
+    """Declare the window and the reading of one shift."""
+    shift, throttle = key
+    window, measured = EXAMPLE.get(key, (None, None))
+    up = shift in UP_SHIFTS
+    group = "Up-shifts" if up else "Kick-downs and coast-downs"
+    how = (
+        f"{throttle} throttle" if up else ("kicked down" if throttle == "full" else "coasting down")
+    )
+    row = f"{shift}, {how}"
+    return (
+        Field(
+            name=f"window-{shift}-{throttle}", label="Window", group=group, row=row, kind="speed",
+            span=True, required=False, units=SPEEDS, low="1 km/h", high="250 km/h",
+            help="Lowest to highest speed on the reference vehicle, e.g. 16 to 22 km/h.",
+            example=window, fills_from=f"window.{shift}.{throttle}",
+        ),
+        Field(
+            name=f"measured-{shift}-{throttle}", label="Measured", group=group, row=row,
+            kind="speed", required=False, units=SPEEDS, low="1 km/h", high="250 km/h",
+            help="As the speedometer showed it. Leave it empty if not driven; write none if the "
+            "shift never came.",
+            words=(NEVER,), example=measured or None,
+        ),
+    )  # fmt: skip
+
+
+def _vacuum_field(throttle: str, default: str) -> Field:
+    return Field(
+        name=f"vacuum-{throttle}", label=f"Vacuum at {throttle} throttle", group=CONVENTION,
+        kind="pressure", units=("conventional_inch_of_mercury", "kilopascal"), low="0 inHg",
+        high="26 inHg", default=default,
+        help="At the manifold of an engine in order. It sets how a vacuum loss shows.",
+    )  # fmt: skip
+
+
+CALCULATOR = Calculator(
+    name="shift-check",
+    title="Shift check",
+    purpose="Judges a road test against the family's shift windows and explains the pattern.",
+    group="Shift",
+    fields=(
+        *(field for key in ROWS for field in _row_fields(key)),
+        Field(
+            name="reference-tyre", label="Reference tyre", group=VEHICLE, kind="tyre",
+            required=False, help="The tyre that the windows are stated for.",
+            example="215/75 R 15", fills_from="reference.tyre",
+        ),
+        Field(
+            name="tyre", label="Tyre fitted", group=VEHICLE, kind="tyre", required=False,
+            help="Size on the tyre wall, or the circumference rolled in one turn, e.g. 2.05 m.",
+            example="215/75 R 15",
+        ),
+        Field(
+            name="reference-axle", label="Reference axle ratio", group=VEHICLE, kind="ratio",
+            required=False, help="The axle that the windows are stated for.", low="1.5", high="8",
+            example="3.50", fills_from="reference.axle",
+        ),
+        Field(
+            name="axle", label="Axle ratio fitted", group=VEHICLE, kind="ratio", required=False,
+            help="From the tag, or counted: turns of the shaft for one turn of the wheel.",
+            low="1.5", high="8", example="3.50",
+        ),
+        Field(
+            name="speedometer-error", label="Speedometer reads high by", group=VEHICLE,
+            kind="ratio", units=("percent",), low="-20 %", high="20 %", default="0 %",
+            help="Proved over a measured distance. Below zero if it reads low.",
+        ),
+        Field(
+            name="uncertainty", label="How well a speed is read", group=CONVENTION, kind="speed",
+            units=SPEEDS, low="0.5 km/h", high="15 km/h", default="3 km/h",
+            help="One standard deviation. 5 % of the speed counts where that is more.",
+        ),
+        _vacuum_field("light", "16 inHg"),
+        _vacuum_field("half", "8 inHg"),
+        _vacuum_field("full", "0 inHg"),
+    ),
+    sources=(
+        "Output-shaft speed is what the shift valve sees: v = N·C / axle; exact.",
+        "Tyre: nominal diameter rim + 2 × aspect × width; rolling circumference 3.05 × diameter, "
+        "ETRTO practice for radial tyres, from memory.",
+        "Governor pressure with the square of the speed: a plain unsprung weight. Linear in vacuum "
+        "between the family's own windows.",
+        "Comparison by chi-square with Akaike's penalty of 2 a parameter; windows taken as two "
+        "standard deviations either way: convention, no source.",
+    ),
+    limits=(
+        "It names patterns of single causes. Two faults together may look like a third.",
+        "A spring-calibrated governor is nearer to linear; the vacuum found is then a rough one.",
+        "A stuck kick-down and a total loss of vacuum give the same shift speeds.",
+    ),
+    run=run,
+)  # fmt: skip

@@ -1,0 +1,186 @@
+"""What a shift check says: summary, advice, verdicts, explanations, warnings and working."""
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from underhoist_calculators.answer import Exact, Table, Working
+from underhoist_calculators.road_test import ROWS, Key, RoadTest, beyond
+from underhoist_calculators.shift_explanations import Comparison
+from underhoist_calculators.shift_words import explain, name, not_judged, pattern, rivalry
+from underhoist_calculators.units import Quantity, number_text, quantity, show
+
+Readings = Mapping[Key, Quantity]
+"""Speeds by shift and throttle, as this vehicle's speedometer showed them."""
+
+
+@frozen
+class Vehicle:
+    """What this vehicle changes: reference speed over indicated speed, and how that was found."""
+
+    factor: float
+    working: Working
+    assumed: tuple[str, ...]
+
+    def at_reference(self, speed: Quantity) -> Quantity:
+        """Give a speedometer reading as the speed of the reference vehicle."""
+        return speed * self.factor
+
+    def shown(self, speed: Quantity) -> Quantity:
+        """Give a reference speed as this vehicle's speedometer shows it."""
+        return speed / self.factor
+
+
+def summary(test: RoadTest, comparison: Comparison | None) -> str:
+    """Put the pattern and its best explanation into two sentences."""
+    if test.missing:
+        shifts = sorted({shift for shift, _ in test.missing})
+        never = f"{' and '.join(shifts)} never came."
+        return f"{never} {pattern(test)}" if test.measured else never
+    said = pattern(test)
+    if comparison is None or comparison.best is None:
+        return f"{said} No single cause explains these speeds."
+    if comparison.best.code == "as-specified":
+        return said
+    close = " or ".join(name(rival) for rival in comparison.rivals)
+    doubt = f", or just as well by {close}" if close else ""
+    return f"{said} Best explained by {name(comparison.best)}{doubt}."
+
+
+def advice(test: RoadTest, comparison: Comparison | None, vehicle: Vehicle) -> tuple[str, ...]:
+    """Say what the best explanation means, then what would separate it from its rivals."""
+    told = [_missing_advice(test)] if test.missing else []
+    if comparison is not None:
+        if comparison.best is not None:
+            told.append(explain(comparison.best))
+        else:
+            told.append(
+                "Drive the test again and watch the throttle. If the speeds stay as they are, more "
+                "than one thing is wrong: begin with fluid, then speedometer, then vacuum."
+            )
+        told.extend(rivalry(test, comparison, lambda speed: _on_dash(speed, vehicle)))
+    return tuple(told)
+
+
+def _missing_advice(test: RoadTest) -> str:
+    """Say how far to drive before a shift counts as missing."""
+    shift = sorted({shift for shift, _ in test.missing})[0]
+    limit = test.windows.get((shift, "full"))
+    until = f" beyond {show(limit.high)} at the reference vehicle's wheels" if limit else ""
+    return (
+        f"A {shift} that never comes: drive{until} before calling it missing, for a stuck "
+        "kick-down only delays it. If it is missing, look at its valve, its band or clutch, and "
+        "the governor's pressure."
+    )
+
+
+def _on_dash(speed: float, vehicle: Vehicle) -> str:
+    return show(vehicle.shown(quantity(speed, "kilometre_per_hour")), digits=0)
+
+
+def verdicts(readings: Readings, test: RoadTest, vehicle: Vehicle) -> Table:
+    """Set each reading against its window, as this vehicle's speedometer shows it."""
+    rows: list[tuple[str, ...]] = []
+    for key in ROWS:
+        speed = readings.get(key)
+        window = test.windows.get(key)
+        if window is None and speed is None and key not in test.missing:
+            continue
+        low_high = "none given"
+        if window is not None:
+            low, high = vehicle.shown(window.low), vehicle.shown(window.high)
+            low_high = f"{number_text(low.magnitude, 0)} to {show(high, digits=0)}"
+        read = "never came" if key in test.missing else show(speed) if speed else "not measured"
+        rows.append((f"{key[0]}, {key[1]} throttle", low_high, read, _verdict(test, key, vehicle)))
+    return Table(
+        title="Shift by shift, as this speedometer shows it",
+        heads=("Shift", "Window", "Measured", "Verdict"),
+        rows=tuple(rows),
+    )
+
+
+def _verdict(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
+    """Judge one reading in words."""
+    if key in test.missing:
+        return "missing"
+    if key not in test.measured:
+        return "not judged"
+    off = beyond(test.measured[key], test.windows[key])
+    if off.magnitude == 0:
+        return "inside"
+    up = key[0][0] < key[0][-1]
+    word = ("late" if up else "too high") if off.magnitude > 0 else ("early" if up else "too low")
+    doubt = " (within the reading's uncertainty)" if abs(off) <= test.uncertainty else ""
+    return f"{word} by {show(vehicle.shown(abs(off)), digits=0)}{doubt}"
+
+
+def explanations(comparison: Comparison | None) -> tuple[Table, ...]:
+    """List what was tried, best first, with its misfit."""
+    if comparison is None:
+        return ()
+    ranked = sorted(comparison.tried, key=lambda e: e.score)
+    rows = tuple(
+        (
+            name(e)[0].upper() + name(e)[1:],
+            f"{number_text(e.chi_square, 1)} for {e.readings}",
+            number_text(e.score, 1),
+            "fits" if e.fits else "does not fit",
+        )
+        for e in ranked
+    )
+    heads = ("Explanation", "Misfit (chi-square) for readings", "With penalty", "Verdict")
+    return (Table(title="What could explain it", heads=heads, rows=rows),)
+
+
+def misfit_working(test: RoadTest, comparison: Comparison | None) -> Iterator[Working]:
+    """Show the misfit of the best explanation, term by term."""
+    if comparison is None or comparison.best is None:
+        return
+    best = comparison.best
+    terms = [
+        f"(({number_text(test.speeds[key], 1)} − {number_text(best.predicted[key], 1)}) / "
+        f"{number_text(test.scatters[key], 1)})²"
+        for key in ROWS
+        if key in test.measured
+    ]
+    yield Working(
+        what=f"Misfit of {name(best)}, km/h at the reference vehicle",
+        formula="chi-square = sum of ((measured − explained) / scatter)²",
+        numbers=" + ".join(terms),
+        result=number_text(best.chi_square, 2),
+    )
+
+
+def warnings(
+    readings: Readings, test: RoadTest, comparison: Comparison | None, vehicle: Vehicle
+) -> tuple[str, ...]:
+    """Say what the answer does not rest on."""
+    unjudged = [
+        f"{shift} at {throttle} throttle"
+        for shift, throttle in readings
+        if (shift, throttle) not in test.windows
+    ]
+    few = len(test.measured) < 3
+    return (
+        *vehicle.assumed,
+        *((f"Not judged, no window given: {', '.join(unjudged)}.",) if unjudged else ()),
+        *(("Fewer than three readings make no pattern: measure more.",) if few else ()),
+        *(not_judged(comparison) if comparison else ()),
+    )
+
+
+def values(
+    test: RoadTest, comparison: Comparison | None, vehicle: Vehicle
+) -> dict[str, Exact | str]:
+    """Give the pattern's code, its rivals' codes and the fitted value."""
+    best = comparison.best if comparison else None
+    code = "missing-shift" if test.missing else best.code if best else "unexplained"
+    found: dict[str, Exact | str] = {
+        "pattern": code,
+        "factor": Exact(vehicle.factor, "dimensionless"),
+    }
+    if comparison and best:
+        found["rivals"] = ", ".join(rival.code for rival in comparison.rivals)
+        unit = "conventional_inch_of_mercury" if best.code == "vacuum-loss" else "dimensionless"
+        found["value"] = Exact(best.value, unit)
+    return found

@@ -1,0 +1,233 @@
+"""Explains a road test: each explanation fitted by weighted least squares, then compared.
+
+Compared by chi-square with a penalty per parameter (Akaike's: 2 each), so that a looser
+explanation must earn its freedom.
+"""
+
+from collections.abc import Iterator, Mapping
+
+from attrs import frozen
+
+from underhoist_calculators.road_test import Key, RoadTest, valve
+from underhoist_calculators.shift_model import (
+    Vacuums,
+    at_full_throttle,
+    curve,
+    with_vacuum_loss,
+)
+
+PENALTY = 2.0
+"""Added to chi-square for each parameter: Akaike's information criterion."""
+
+EARNED = 4.0
+"""Chi-square that an explanation must gain on "as specified" to be worth a word: two sigma."""
+
+CLOSE = 4.0
+"""Two explanations whose scores differ by less cannot be told apart (about 7 to 1 odds)."""
+
+STEP = 0.2
+"""inHg between the losses tried."""
+
+
+@frozen(kw_only=True)
+class Explanation:
+    """One explanation: code, fitted parameter with its range, predicted speeds, misfit."""
+
+    code: str
+    parameters: int
+    predicted: Mapping[Key, float]
+    chi_square: float
+    readings: int
+    value: float = 0.0
+    low: float = 0.0
+    high: float = 0.0
+    shift: str = ""
+
+    @property
+    def score(self) -> float:
+        """Misfit with the penalty for parameters: lower is better."""
+        return self.chi_square + PENALTY * self.parameters
+
+    @property
+    def fits(self) -> bool:
+        """Say whether the misfit is one that chance makes: within three sigma of chi-square."""
+        free = max(self.readings - self.parameters, 1)
+        return self.chi_square <= free + 3 * (2 * free) ** 0.5
+
+
+@frozen(kw_only=True)
+class Comparison:
+    """The best explanation, those that cannot be told from it, and those not judged."""
+
+    specified: Explanation
+    best: Explanation | None
+    rivals: tuple[Explanation, ...] = ()
+    not_judged: tuple[str, ...] = ()
+    tried: tuple[Explanation, ...] = ()
+
+
+def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
+    """Fit every explanation to the measured speeds; `vacuums` are in inHg by throttle."""
+    specified = _as_specified(test)
+    tried, not_judged = _try_all(test, vacuums)
+    gained = [e for e in tried if specified.chi_square - e.chi_square >= EARNED]
+    earned = [] if _all_inside(test) else gained
+    ranked = sorted([e for e in earned if e.fits], key=lambda e: e.score)
+    if not ranked:
+        best = specified if specified.fits else None
+        return Comparison(
+            specified=specified, best=best, not_judged=not_judged, tried=(specified, *tried)
+        )
+    best, *others = ranked
+    close = tuple(e for e in others if e.score - best.score < CLOSE)
+    if specified.score - best.score < CLOSE:
+        close = (*close, specified)
+    return Comparison(
+        specified=specified,
+        best=best,
+        rivals=close,
+        not_judged=not_judged,
+        tried=(specified, *tried),
+    )
+
+
+def _try_all(test: RoadTest, vacuums: Vacuums) -> tuple[tuple[Explanation, ...], tuple[str, ...]]:
+    """Fit all but "as specified"; name those that lack a window to judge them by."""
+    tried = [_scale(test), *_one_valve(test)]
+    not_judged: list[str] = []
+    for code, found in (
+        ("vacuum-loss", _vacuum_loss(test, vacuums)),
+        ("full-throttle", _full_throttle(test)),
+    ):
+        if found is None:
+            not_judged.append(code)
+        else:
+            tried.append(found)
+    return tuple(tried), tuple(not_judged)
+
+
+def _all_inside(test: RoadTest) -> bool:
+    """Say whether every measured speed lies in its window: then nothing needs explaining."""
+    return all(test.windows[key].holds(speed) for key, speed in test.measured.items())
+
+
+def chi_square(test: RoadTest, predicted: Mapping[Key, float]) -> float:
+    """Sum the squared misfits, each in standard deviations."""
+    return sum(
+        ((test.speeds[key] - predicted[key]) / test.scatters[key]) ** 2 for key in test.measured
+    )
+
+
+def _as_specified(test: RoadTest) -> Explanation:
+    predicted = {key: test.points[key].middle for key in test.windows}
+    return _explained(test, "as-specified", 0, predicted)
+
+
+def _explained(
+    test: RoadTest, code: str, parameters: int, predicted: Mapping[Key, float]
+) -> Explanation:
+    return Explanation(
+        code=code,
+        parameters=parameters,
+        predicted=predicted,
+        chi_square=chi_square(test, predicted),
+        readings=len(test.measured),
+    )
+
+
+def _best_factor(test: RoadTest, keys: list[Key]) -> tuple[float, float]:
+    """Give the factor on the middles that fits best, and its standard deviation."""
+    weights = {key: test.scatters[key] ** -2 for key in keys}
+    top = sum(weights[key] * test.points[key].middle * test.speeds[key] for key in keys)
+    bottom = sum(weights[key] * test.points[key].middle ** 2 for key in keys)
+    return top / bottom, bottom**-0.5
+
+
+def _scale(test: RoadTest) -> Explanation:
+    """Fit one factor on all speeds."""
+    factor, sigma = _best_factor(test, list(test.measured))
+    predicted = {key: factor * test.points[key].middle for key in test.windows}
+    return Explanation(
+        code="scale",
+        parameters=1,
+        predicted=predicted,
+        chi_square=chi_square(test, predicted),
+        readings=len(test.measured),
+        value=factor,
+        low=factor - sigma,
+        high=factor + sigma,
+    )
+
+
+def _one_valve(test: RoadTest) -> Iterator[Explanation]:
+    """Fit a factor on the shifts of one valve only; which valve counts as a parameter."""
+    valves = sorted({valve(shift) for shift, _ in test.measured})
+    for one in valves:
+        keys = [key for key in test.measured if valve(key[0]) == one]
+        factor, sigma = _best_factor(test, keys)
+        predicted = {
+            key: test.points[key].middle * (factor if valve(key[0]) == one else 1.0)
+            for key in test.windows
+        }
+        yield Explanation(
+            code="one-shift",
+            parameters=2,
+            predicted=predicted,
+            chi_square=chi_square(test, predicted),
+            readings=len(test.measured),
+            value=factor,
+            low=factor - sigma,
+            high=factor + sigma,
+            shift=one,
+        )
+
+
+def _vacuum_loss(test: RoadTest, vacuums: Vacuums) -> Explanation | None:
+    """Fit one vacuum loss, or None where a measured shift lacks the windows for a curve."""
+    curves = {shift: curve(test, shift, vacuums) for shift, _ in test.windows}
+    if any(curves[shift] is None for shift, _ in test.measured):
+        return None
+    losses = [STEP * i for i in range(round(vacuums["light"] / STEP) + 1)]
+    fits = {
+        loss: chi_square(test, with_vacuum_loss(test, vacuums, loss, curves)) for loss in losses
+    }
+    best = min(fits, key=lambda loss: fits[loss])
+    inside = [loss for loss in losses if fits[loss] <= fits[best] + 1]
+    return Explanation(
+        code="vacuum-loss",
+        parameters=1,
+        predicted=with_vacuum_loss(test, vacuums, best, curves),
+        chi_square=fits[best],
+        readings=len(test.measured),
+        value=best,
+        low=inside[0],
+        high=inside[-1],
+    )
+
+
+def _full_throttle(test: RoadTest) -> Explanation | None:
+    """Try the full-throttle speeds at every throttle, or None where such a window lacks."""
+    predicted = at_full_throttle(test)
+    if any(key not in predicted for key in test.measured):
+        return None
+    return _explained(test, "full-throttle", 0, predicted)
+
+
+def separating(test: RoadTest, one: Explanation, other: Explanation) -> tuple[Key, float] | None:
+    """Find the reading not yet taken where two explanations differ most, in deviations.
+
+    None where they differ by less than two standard deviations everywhere.
+    """
+    open_keys = [
+        key
+        for key in test.windows
+        if key not in test.measured and key in one.predicted and key in other.predicted
+    ]
+    apart = {
+        key: abs(one.predicted[key] - other.predicted[key]) / test.scatters[key]
+        for key in open_keys
+    }
+    if not apart:
+        return None
+    best = max(apart, key=lambda key: apart[key])
+    return (best, apart[best]) if apart[best] >= 2 else None
