@@ -9,6 +9,7 @@ from attrs import frozen
 from underhoist.model import Page
 from underhoist.prose import Link, prose
 from underhoist.references import SCHEMES
+from underhoist.words import nearest
 
 MADE = frozenset({"calculators", "cards", "offline", "where-used", "torques", "parts", "rules"})
 """Folders of the finished site that hold no authored page."""
@@ -103,4 +104,6 @@ def _by_scheme(scheme: str, link: Link) -> Outside | None:
     if scheme in REFUSED:
         wrong = f"{scheme}: reaches out of the manual into the reader's own machine."
         return Outside(wrong, "Put the file into the manual's folder, or take the link out.")
-    return None
+    if nearest(scheme, SCHEMES):  # `dead-reference` says what was meant
+        return None
+    return Outside(f"{scheme}: is no kind of link known here.", "Write a path or a web address.")

@@ -87,6 +87,15 @@ class Prose:
 
     def links(self, file: str) -> list[Link]:
         """Every link in the order of the text."""
+        if file not in self._links:
+            self._links[file] = self._find_links(file)
+        return self._links[file]
+
+    @cached_property
+    def _links(self) -> dict[str, list[Link]]:
+        return {}
+
+    def _find_links(self, file: str) -> list[Link]:
         found: list[Link] = []
         if "](" in self.text:
             found += (self._inline(match, file) for match in _DESTINATION.finditer(self.text))

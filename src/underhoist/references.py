@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from itertools import chain
+from typing import cast
 
 from attrs import frozen
 
@@ -72,9 +73,7 @@ def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
     else:
         short, scopes = name, _scopes(manual, page)
     for scope in scopes:
-        found = [
-            _targets(scheme, f"{each.id}/", getattr(each, attribute, {}), short) for each in scope
-        ]
+        found = [_targets(scheme, f"{each.id}/", _things(each, attribute), short) for each in scope]
         if any(found):
             return list(chain.from_iterable(found))
     return []
@@ -91,10 +90,10 @@ def candidates(manual: Manual, page: Page, scheme: str) -> list[str]:
         name
         for scope in _scopes(manual, page)
         for each in scope
-        for name in getattr(each, attribute, {})
+        for name in _things(each, attribute)
     ]
     owners = [each for group in groups for each in getattr(manual, group).values()]
-    far = [f"{each.id}/{name}" for each in owners for name in getattr(each, attribute)]
+    far = [f"{each.id}/{name}" for each in owners for name in _things(each, attribute)]
     return list(dict.fromkeys([*near, *far]))
 
 
@@ -109,6 +108,12 @@ def families_of(manual: Manual, page: Page) -> list[UnitFamily]:
             if each.value in manual.families
         ]
     return []
+
+
+def _things(owner: Page, attribute: str) -> Mapping[str, object]:
+    """Return what the page owns by id; a procedure's `parts` are only a list of names."""
+    things: object = getattr(owner, attribute, None)
+    return cast("Mapping[str, object]", things) if isinstance(things, Mapping) else {}
 
 
 def _scopes(manual: Manual, page: Page) -> list[list[Page]]:

@@ -9,6 +9,7 @@ COMMANDS = {
     "check": "underhoist.cli.check",
     "build": "underhoist.cli.build",
     "serve": "underhoist.cli.serve",
+    "open": "underhoist.cli.open",
     "calc": "underhoist.cli.calc",
 }
 """Subcommands, in the order of the help, and the module that has a command of that name."""

@@ -22,10 +22,10 @@ def _within(thing: object) -> Iterator[Named]:
     for name, to in _marked_fields(cast("type", type(thing))):
         value = getattr(thing, name)
         if to is not None:
-            yield from ((to, placed) for placed in _each(value))
+            yield from ((to, cast("Placed[str]", placed)) for placed in _each(value))
         else:
             for each in _each(value):
-                if has(type(each)):
+                if has(each.__class__):
                     yield from _within(each)
 
 
@@ -36,7 +36,7 @@ def _marked_fields(kind: type) -> tuple[tuple[str, str | None], ...]:
     return tuple((each.name, each.metadata.get("to")) for each in every if each.name != "body")
 
 
-def _each(value: object) -> Iterator[Any]:
+def _each(value: object) -> Iterator[object]:
     """Yield the single values: of a list, of a set of names, or the value itself."""
     if isinstance(value, tuple):
         yield from cast("tuple[Any, ...]", value)

@@ -97,12 +97,9 @@ def _is_unread(manual: Manual, page: Page, to: str, name: str) -> bool:
     owner, slash, _ = name.partition("/")
     if owner in manual.unread:
         return True
-    families = page.unit_family if isinstance(page, Procedure | Fault) else ()
-    return (
-        not slash
-        and to in {"torque", "part"}
-        and any(each.value in manual.unread for each in families)
-    )
+    if slash or to not in {"torque", "part"} or not isinstance(page, Procedure | Fault):
+        return False
+    return any(each.value not in {*manual.families, "any"} for each in page.unit_family)
 
 
 def _misspelt_schemes(page: Page) -> Iterator[Finding]:
@@ -125,10 +122,10 @@ def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
         name = PurePosixPath(target.path).name
         ending = PurePosixPath(name).suffix
         files = sorted(file for file in manual.files if file.endswith(ending))
-        by_name = {PurePosixPath(file).name: file for file in files}
-        near = nearest(name, by_name)
+        by_stem = {PurePosixPath(file).stem: file for file in files}
+        near = nearest(PurePosixPath(name).stem, by_stem)
         mend = (
-            f"Did you mean {target.relative(by_name[near])}?"
+            f"Did you mean {target.relative(by_stem[near])}?"
             if near
             else "Add the file, or take the link out."
         )

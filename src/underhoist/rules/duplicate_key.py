@@ -4,14 +4,14 @@ YAML would quietly keep the second value. Which one is right, only the author kn
 
 Good:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
 Bad:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
   turns-to-seat: {name: Turns to seat, unit: turn, when: as left, limits: 1 to 2 turns}

@@ -5,14 +5,14 @@ likelihood above 100 %.
 
 Good:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
 Bad:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 2 to 1 turns}
 ```

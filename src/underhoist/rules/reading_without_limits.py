@@ -5,20 +5,22 @@ odometer, the finding may stay: it does not stop the build.
 
 Good:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
 Bad:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found}
 ```
 """
 
 from collections.abc import Iterator
+
+from underhoist_calculators.units import unit_words
 
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
@@ -33,5 +35,6 @@ def check(manual: Manual) -> Iterator[Finding]:
         for name, reading in procedure.readings.items():
             if reading.limits is None:
                 wrong = f"The reading {name} has no limits."
-                mend = f"Add limits, such as limits: 1 to 2 {reading.unit}."
+                words = unit_words(reading.unit.value)
+                mend = f"Add limits: the lowest and the highest good value in {words}."
                 yield Finding(CODE, SEVERITY, reading.name.at, reading.name.written, wrong, mend)

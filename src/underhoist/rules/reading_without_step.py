@@ -5,12 +5,12 @@ never asked for.
 
 Good:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/count-turns.md"
 ## Steps
 
 1. Seat the adjuster by hand and count: <reading:turns-to-seat>.
@@ -18,12 +18,12 @@ readings:
 
 Bad:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/count-turns.md"
 ## Steps
 
 1. Seat the adjuster by hand.

@@ -5,14 +5,14 @@ inches or feet were meant. The limits of a reading have the kind of the unit it 
 
 Good:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 turns}
 ```
 
 Bad:
 
-```yaml title="kestrel-3/set-band.md"
+```yaml title="kestrel-3/count-turns.md"
 readings:
   turns-to-seat: {name: Turns to seat, unit: turn, when: as found, limits: 1 to 2 mm}
 ```

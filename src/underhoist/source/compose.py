@@ -150,13 +150,12 @@ def _sharing(at: Place, text: str, wrong: str) -> Finding:
 
 def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
     """Put the parser's complaint at its line, with the mend for the usual slips."""
-    mark = getattr(error, "problem_mark", None)
     problem = getattr(error, "problem", None) or getattr(error, "reason", None) or str(error)
-    lines = text.splitlines()
-    row = min(mark.line, max(len(lines) - 1, 0)) if mark else 0
-    column = mark.column + 1 if mark and mark.line == row else 1
-    at = Place(file, row + FIRST_LINE, column)
-    line = lines[row] if lines else ""
+    lines = text.split("\n")
+    row, column = _where(error, text)
+    row = min(row, len(lines) - 1)
+    at = Place(file, row + FIRST_LINE, column + 1)
+    line = lines[row]
     return fault(
         "front-matter",
         at,
@@ -166,7 +165,19 @@ def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
     )
 
 
+def _where(error: yaml.YAMLError, text: str) -> tuple[int, int]:
+    """Return row and column of the complaint, from 0."""
+    mark = getattr(error, "problem_mark", None)
+    if mark is not None:
+        return mark.line, mark.column
+    sign = yaml.reader.Reader.NON_PRINTABLE.search(text)  # a reader's complaint has no mark
+    before = text[: sign.start()] if sign else ""
+    return before.count("\n"), len(before) - before.rfind("\n") - 1
+
+
 def _usual_mend(problem: str, line: str) -> str:
+    if "control characters" in problem or "special characters" in problem:
+        return "Take out the sign that cannot be printed."
     if "\t" in line:
         return "Indent with spaces, not with tabs."
     if "mapping values" in problem:

@@ -27,7 +27,7 @@ type Read = Callable[[Scalar], Any]
 
 
 def placed_reader(value_type: Any) -> Callable[[Node, Any], Placed[Any]]:
-    """Make the reader for `Placed[value_type]`; it raises Faults for a text that is no such value."""
+    """Make the reader for `Placed[value_type]`; it raises Faults for any other text."""
     read = _reader(value_type)
 
     def read_placed(node: Node, _: Any) -> Placed[Any]:
@@ -113,7 +113,9 @@ def _patterned(scalar: Scalar, pattern: Pattern) -> str:
     if "," in scalar.text:
         mend = f"Write several as a list in brackets: {scalar.key}: [{scalar.text}]."
     else:
-        mend = "Write it in that form."
+        slug = "-".join(re.findall(r"[a-z0-9]+", scalar.text.lower()))
+        fits = re.fullmatch(pattern.regex, slug)
+        mend = f"Write {slug}." if fits else "Write it in that form."
     raise Faults(fault("wrong-value", scalar.at, scalar.text, wrong, mend))
 
 
@@ -172,7 +174,10 @@ def _measured(
         value = read(scalar.text, measure.kind)
     except UnitError as error:
         code = "wrong-value" if error.code == "not-a-number" else error.code
-        raise Faults(fault(code, scalar.at, scalar.text, error.wrong, error.mend)) from None
+        mend = error.mend
+        if measure.kind is None and error.wrong.startswith("This is not a range"):
+            mend = 'Write two numbers with "to" between them and their unit, such as 1 to 2 turns.'
+        raise Faults(fault(code, scalar.at, scalar.text, error.wrong, mend)) from None
     least = (value.low if isinstance(value, Span) else value).magnitude
     if measure.sign == "above zero" and least <= 0:
         wrong = f"{scalar.key} is above zero."
