@@ -8,7 +8,7 @@ export const SCHEMA = 1;
 
 /** Every kind of event and the texts that its value must hold. */
 export const KINDS = /** @type {const} */ ({
-  start: ["complaint"],
+  start: ["complaint", "fault"],
   add: [],
   tick: ["job"],
   check: ["job", "of"],

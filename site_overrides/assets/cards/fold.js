@@ -22,6 +22,7 @@ export function foldCard(events) {
     started: mark(start),
     vehicle: /** @type {Vehicle} */ (start.value.vehicle),
     complaint: text(start, "complaint"),
+    fault: text(start, "fault"),
     jobs: [],
     closed: null,
     unknown: 0,

@@ -43,6 +43,19 @@ export function openSteps(card) {
 }
 
 /**
+ * Position of the next step that keeps the card open, from the start again after the last; where
+ * none does, the position it began from.
+ *
+ * @param {StepState[]} all
+ * @param {number} from -1 for before the first
+ * @returns {number}
+ */
+export function nextOpen(all, from) {
+  const order = all.map((_step, index) => (from + 1 + index) % all.length);
+  return order.find((index) => openReasons(all[index]).length > 0) ?? Math.max(from, 0);
+}
+
+/**
  * What is left, in words, for the line at the top.
  *
  * @param {CardState} card

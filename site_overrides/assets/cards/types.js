@@ -50,7 +50,7 @@
  * @property {number} number from 1
  * @property {string} html
  * @property {string} text
- * @property {string[]} torques
+ * @property {{id: string, name: string, value: string}[]} torques value with its unit in words
  * @property {Caution[]} cautions
  * @property {ReadingAsked[]} readings
  * @property {boolean} wants_second_check
@@ -140,6 +140,7 @@
  * @property {Mark} started
  * @property {Vehicle} vehicle
  * @property {string} complaint
+ * @property {string} fault id of the known complaint that was chosen, "" for none
  * @property {Job[]} jobs
  * @property {Mark|null} closed
  * @property {number} unknown events of kinds that this page does not know; kept, not shown

@@ -1,0 +1,111 @@
+// What every view of the cards shares: who is at work, the open sessions, how to go elsewhere.
+
+import { el } from "./dom.js";
+import { Session } from "./session.js";
+import { append, eventsOf, onNews, remember } from "./store.js";
+
+/** @import { CardState } from "./types.js" */
+
+/** @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean}} View */
+
+export class App {
+  /** @param {HTMLElement} root */
+  constructor(root) {
+    this.root = root;
+    this.initials = "";
+    this.warning = "";
+    /** @type {View|null} */
+    this.view = null;
+    /** @type {Map<string, Session>} */
+    this.sessions = new Map();
+    onNews((card) => void this.sessions.get(card)?.load().catch(() => {}));
+    document.addEventListener("visibilitychange", () => this.wake());
+    window.addEventListener("beforeunload", (event) => {
+      if (this.unstored) event.preventDefault();
+    });
+  }
+
+  /** Whether anything is not on disk yet. */
+  get unstored() {
+    return [...this.sessions.values()].some(({ waiting }) => waiting.size > 0);
+  }
+
+  /**
+   * The session of a card, with what is on disk. It stays, with what waits, while the page lives.
+   *
+   * @param {string} card
+   */
+  async session(card) {
+    const known = this.sessions.get(card);
+    const session = known ?? new Session(card, { append, eventsOf }, () => this.update());
+    this.sessions.set(card, session);
+    await session.load();
+    return session;
+  }
+
+  /** @param {string} hash */
+  go(hash) {
+    if (location.hash === hash) window.dispatchEvent(new HashChangeEvent("hashchange"));
+    else location.hash = hash;
+  }
+
+  /** @param {View} view */
+  show(view) {
+    this.view?.leave?.();
+    this.view = view;
+    this.root.replaceChildren(view.node);
+    this.update();
+  }
+
+  /** Shows again what has changed, and tells the rest of the page how it stands. */
+  update() {
+    const marks = document.documentElement.dataset;
+    if (this.view?.awake) marks.card = "open";
+    else delete marks.card;
+    if (this.unstored) marks.cardUnstored = "";
+    else delete marks.cardUnstored;
+    this.view?.update?.();
+  }
+
+  /** @param {string} initials */
+  async keepInitials(initials) {
+    this.initials = initials.trim().toUpperCase();
+    await remember("initials", this.initials);
+  }
+
+  /** @private */
+  wake() {
+    if (document.visibilityState !== "visible") return;
+    for (const session of this.sessions.values()) void session.load().catch(() => {});
+  }
+}
+
+/**
+ * What a card is called: the vehicle as the shop knows it, and its unit.
+ *
+ * @param {CardState} card
+ */
+export function cardName({ vehicle }) {
+  return `${vehicle.identification} · ${vehicle.family_title}`;
+}
+
+/**
+ * Date and time as people here write them.
+ *
+ * @param {string} at
+ */
+export function timeWords(at) {
+  const time = new Date(at);
+  if (Number.isNaN(time.valueOf())) return "at an unknown time";
+  return time.toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
+}
+
+/**
+ * A notice that asks for attention.
+ *
+ * @param {string} words
+ * @param {...Node} more
+ */
+export function notice(words, ...more) {
+  return el("aside", { class: "uh-notice", role: "alert" }, el("p", {}, words), ...more);
+}

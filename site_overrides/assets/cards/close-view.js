@@ -1,0 +1,112 @@
+// May the card be closed? If not, it says which steps keep it open; if so, a last look before.
+
+import { cardName, notice, timeWords } from "./app.js";
+import { el } from "./dom.js";
+import { steps } from "./fold.js";
+import { openSteps } from "./left.js";
+import { readingName } from "./reading-form.js";
+import { readingRemark, readingWords } from "./reading-view.js";
+
+/** @import { App, View } from "./app.js" */
+/** @import { Session } from "./session.js" */
+/** @import { CardState } from "./types.js" */
+
+/**
+ * @param {App} app
+ * @param {Session} session
+ * @param {CardState} card
+ * @returns {View}
+ */
+export function closeView(app, session, card) {
+  const body = el("div");
+  const node = el(
+    "div",
+    {},
+    el("h2", { tabindex: -1 }, "Close the card"),
+    el("p", {}, cardName(card)),
+    body,
+    el("p", {}, el("a", { href: `#card/${card.id}` }, "Back to the card")),
+  );
+  const update = () => {
+    const now = session.state ?? card;
+    const stuck = session.trouble ? [notice(`Not stored yet. ${session.trouble}`, retry(session))] : [];
+    body.replaceChildren(...stuck, ...contents(app, session, now));
+  };
+  return { node, update };
+}
+
+/**
+ * @param {App} app
+ * @param {Session} session
+ * @param {CardState} card
+ * @returns {Node[]}
+ */
+function contents(app, session, card) {
+  if (session.waiting.size > 0) return [el("p", { role: "status" }, "Being stored.")];
+  if (card.closed) return closed(app, session, card);
+  if (card.jobs.length === 0) return [el("p", {}, "There is nothing on this card yet. Add a procedure first.")];
+  const open = openSteps(card);
+  if (open.length > 0) return stillOpen(card, open);
+  const close = () => void session.record("card", { who: app.initials, kind: "close", value: {} });
+  return [
+    ...outside(card),
+    el("p", {}, "Every step is done or has a reason, and every second check is made."),
+    el("button", { class: "uh-button", type: "button", onclick: close }, "Close the card"),
+  ];
+}
+
+/**
+ * @param {CardState} card
+ * @param {ReturnType<typeof openSteps>} open
+ */
+function stillOpen(card, open) {
+  const all = steps(card);
+  const titles = new Map(card.jobs.map((job) => [job.id, job.text.title]));
+  const lines = open.map(({ step, reasons }) => {
+    const href = `#card/${card.id}/${all.indexOf(step) + 1}`;
+    const name = `${titles.get(step.job)}, step ${step.text.number}: ${step.text.text}`;
+    return el("li", {}, el("a", { href }, name), el("p", {}, reasons.join(" ")));
+  });
+  return [
+    el("p", { role: "status" }, "The card cannot be closed yet. This is still open:"),
+    el("ol", { class: "uh-card__open" }, ...lines),
+  ];
+}
+
+/** @param {CardState} card */
+function outside(card) {
+  const readings = steps(card).flatMap((step) => step.readings);
+  const told = readings.filter((reading) => readingRemark(reading) !== "");
+  if (told.length === 0) return [];
+  const lines = told.map((one) =>
+    el("li", {}, `${readingName(one)}: ${readingWords(one)}. ${readingRemark(one)}`),
+  );
+  return [el("h3", {}, "Readings with a reason"), el("ul", {}, ...lines)];
+}
+
+/**
+ * @param {App} app
+ * @param {Session} session
+ * @param {CardState} card
+ */
+function closed(app, session, card) {
+  const { who = "", at = "", event = "" } = card.closed ?? {};
+  const value = { of: event };
+  const reopen = () => void session.record("card", { who: app.initials, kind: "undo", value });
+  const plain = { class: "uh-button uh-button--plain", type: "button", onclick: reopen };
+  return [
+    el("p", { role: "status" }, `Closed by ${who}, ${timeWords(at)}.`),
+    el(
+      "p",
+      { class: "uh-card__answers" },
+      el("a", { class: "uh-button", href: `#card/${card.id}/sheet` }, "The sheet to print"),
+      el("button", plain, "Open it again"),
+    ),
+  ];
+}
+
+/** @param {Session} session */
+function retry(session) {
+  const press = { class: "uh-button", type: "button", onclick: () => void session.retry() };
+  return el("button", press, "Try again");
+}

@@ -1,0 +1,130 @@
+// A new card: the vehicle and the complaint in the owner's words.
+
+import { notice } from "./app.js";
+import { el } from "./dom.js";
+import { field, readField } from "./field.js";
+import { readIndex } from "./manual.js";
+import { isFor } from "./order.js";
+
+/** @import { App, View } from "./app.js" */
+/** @import { FaultEntry, Index, Vehicle } from "./types.js" */
+
+/**
+ * @param {App} app
+ * @returns {Promise<View>}
+ */
+export async function newCardView(app) {
+  const index = await readIndex();
+  const family = el(
+    "select",
+    { id: "uh-family", onchange: () => fitFamily(form, index) },
+    ...index.families.map(({ id, title }) => el("option", { value: id }, title)),
+  );
+  const trouble = el("div");
+  const form = el(
+    "form",
+    { class: "uh-card__form", novalidate: true, autocomplete: "off" },
+    el(
+      "fieldset",
+      { class: "uh-fieldset" },
+      el("legend", {}, "Vehicle"),
+      field("identification", "Identification", "Model, colour, number plate: what the shop calls it."),
+      el("div", { class: "uh-field" }, el("label", { for: "uh-family" }, "Unit family"), family),
+      field("tyre", "Tyre", "As on its wall. Leave it empty while it is not known.", { optional: true }),
+      field("axle", "Axle ratio", "Leave it empty while it is not known.", { optional: true }),
+      field("odometer", "Odometer", "With its unit, such as 84210 km.", { refuse: wrongOdometer }),
+    ),
+    el(
+      "fieldset",
+      { class: "uh-fieldset" },
+      el("legend", {}, "Complaint"),
+      field("complaint", "In the owner’s words", "Write it as it was said.", { lines: 3 }),
+      el("div", { class: "uh-field", id: "uh-faults" }),
+    ),
+    trouble,
+    el("button", { class: "uh-button", type: "submit" }, "Start the card"),
+  );
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    void start(app, form, index).catch((error) => trouble.replaceChildren(notice(error.message)));
+  });
+  fitFamily(form, index);
+  const warning = app.warning ? notice(app.warning) : null;
+  return { node: el("div", {}, el("h2", {}, "A new card"), warning, form) };
+}
+
+/**
+ * Shows what belongs to the chosen family: its usual tyre and axle, its known complaints.
+ *
+ * @param {HTMLFormElement} form
+ * @param {Index} index
+ */
+function fitFamily(form, index) {
+  const chosen = familyOf(form, index);
+  for (const name of /** @type {const} */ (["tyre", "axle"])) {
+    const help = form.querySelector(`#uh-${name}-help`);
+    const usual = chosen ? ` The shift points of this family are stated for ${chosen[name]}.` : "";
+    if (help) help.textContent = `Leave it empty while it is not known.${usual}`;
+  }
+  const faults = index.faults.filter((fault) => chosen && isFor(fault, chosen.id));
+  const choices = faults.map((fault) => choice(fault.id, fault.complaint));
+  const list = form.querySelector("#uh-faults");
+  if (faults.length === 0) return list?.replaceChildren();
+  return list?.replaceChildren(
+    el("p", { id: "uh-faults-name" }, "Is it one of these? It proposes the checks."),
+    el(
+      "ul",
+      { class: "uh-card__choices", role: "radiogroup", "aria-labelledby": "uh-faults-name" },
+      ...choices,
+      choice("", "None of these"),
+    ),
+  );
+}
+
+/**
+ * @param {string} id
+ * @param {string} words
+ */
+function choice(id, words) {
+  const radio = el("input", { type: "radio", name: "fault", value: id, checked: id === "" });
+  return el("li", { role: "presentation" }, el("label", {}, radio, el("span", {}, words)));
+}
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {Index} index
+ */
+function familyOf(form, index) {
+  const select = /** @type {HTMLSelectElement|null} */ (form.querySelector("#uh-family"));
+  return index.families.find(({ id }) => id === select?.value);
+}
+
+/**
+ * @param {App} app
+ * @param {HTMLFormElement} form
+ * @param {Index} index
+ */
+async function start(app, form, index) {
+  const names = ["identification", "tyre", "axle", "odometer", "complaint"];
+  const entries = Object.fromEntries(names.map((name) => [name, readField(form, name)]));
+  const wrong = names.find((name) => entries[name] === null);
+  if (wrong) return form.querySelector(/** @type {"input"} */ (`#uh-${wrong}`))?.focus();
+  const family = familyOf(form, index);
+  const { complaint, ...rest } = entries;
+  const vehicle = { ...rest, family: family?.id ?? "", family_title: family?.title ?? "" };
+  const fault = String(new FormData(form).get("fault") ?? "");
+  const session = await app.session(crypto.randomUUID());
+  const value = { vehicle: /** @type {Vehicle} */ (vehicle), complaint, fault };
+  const stored = await session.record("card", { who: app.initials, kind: "start", value });
+  if (stored) return app.go(`#card/${session.card}/add`);
+  const words = session.trouble;
+  session.waiting.clear(); // nothing was begun; the form is still there to send again
+  app.update();
+  throw new Error(words);
+}
+
+/** @param {string} entry */
+function wrongOdometer(entry) {
+  if (!/^[\d .,']+$/.test(entry)) return "";
+  return `“${entry}” has no unit. Write ${entry} km or ${entry} miles.`;
+}

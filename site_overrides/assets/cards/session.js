@@ -1,0 +1,103 @@
+// One card while it is open: its events, and what is on the way to the disk but not there yet.
+
+import { draft } from "./events.js";
+import { foldCard } from "./fold.js";
+
+/** @import { KINDS } from "./events.js" */
+/** @import { CardEvent, CardState, Draft } from "./types.js" */
+
+/**
+ * @typedef {object} Io
+ * @property {(draft: Draft) => Promise<CardEvent>} append resolves only when it is on disk
+ * @property {(card: string) => Promise<CardEvent[]>} eventsOf
+ */
+
+/** @typedef {{draft: Draft, key: string, trouble: string}} Waiting */
+
+export class Session {
+  /**
+   * @param {string} card
+   * @param {Io} io
+   * @param {() => void} changed told whenever something is to be shown anew
+   */
+  constructor(card, io, changed) {
+    this.card = card;
+    this.io = io;
+    this.changed = changed;
+    /** @type {Map<string, CardEvent>} */
+    this.events = new Map();
+    /** @type {Map<string, Waiting>} */
+    this.waiting = new Map();
+    /** @type {CardState|null} */
+    this.state = null;
+  }
+
+  /** Takes in what is on disk, other windows' events too. */
+  async load() {
+    for (const event of await this.io.eventsOf(this.card)) this.events.set(event.id, event);
+    this.refold();
+  }
+
+  /**
+   * Stores what happened to the step of this key. True once it is on disk; where it could not be
+   * stored it stays waiting, with the trouble, and can be tried again.
+   *
+   * @param {string} key
+   * @param {{who: string, kind: keyof typeof KINDS, value: Record<string, unknown>, revision?: string}} what
+   */
+  record(key, what) {
+    const made = draft({ ...what, card: this.card });
+    this.waiting.set(made.id, { draft: made, key, trouble: "" });
+    this.changed();
+    return this.attempt(made.id);
+  }
+
+  /** Tries everything again that could not be stored, each with the id it had. */
+  async retry() {
+    const failed = [...this.waiting.values()].filter(({ trouble }) => trouble !== "");
+    for (const one of failed) one.trouble = "";
+    this.changed();
+    const stored = await Promise.all(failed.map((one) => this.attempt(one.draft.id)));
+    return stored.every(Boolean);
+  }
+
+  /**
+   * What waits for the step of this key.
+   *
+   * @param {string} key
+   */
+  waitingFor(key) {
+    return [...this.waiting.values()].find((one) => one.key === key) ?? null;
+  }
+
+  /** The first trouble of anything that waits, or "". */
+  get trouble() {
+    return [...this.waiting.values()].find(({ trouble }) => trouble !== "")?.trouble ?? "";
+  }
+
+  /**
+   * @private
+   * @param {string} id
+   */
+  async attempt(id) {
+    const one = this.waiting.get(id);
+    if (!one) return true;
+    try {
+      const event = await this.io.append(one.draft);
+      this.events.set(event.id, event);
+      this.waiting.delete(id);
+      this.refold();
+      return true;
+    } catch (error) {
+      one.trouble = error instanceof Error ? error.message : String(error);
+      this.changed();
+      return false;
+    }
+  }
+
+  /** @private */
+  refold() {
+    this.state = foldCard([...this.events.values()]);
+    this.changed();
+  }
+}

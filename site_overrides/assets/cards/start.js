@@ -1,0 +1,103 @@
+// The job cards' page: which view the address asks for, after the storage has been looked at.
+
+import { addView } from "./add-view.js";
+import { App, notice } from "./app.js";
+import { INITIALS, askForm } from "./ask.js";
+import { closeView } from "./close-view.js";
+import { el } from "./dom.js";
+import { fetchView } from "./fetch-view.js";
+import { listView } from "./list-view.js";
+import { newCardView } from "./new-card-view.js";
+import { checkStorage } from "./preflight.js";
+import { sheetView } from "./sheet-view.js";
+import { remembered } from "./store.js";
+import { keepAwake } from "./wake.js";
+import { WorkView } from "./work-view.js";
+
+/** @import { View } from "./app.js" */
+
+const VIEWS = { add: addView, fetch: fetchView, sheet: sheetView, close: closeView };
+
+/** @param {HTMLElement} root */
+async function start(root) {
+  root.classList.add("uh-card");
+  root.replaceChildren(el("p", { role: "status" }, "Looking at this phone’s storage."));
+  const { stop, warn } = await checkStorage();
+  if (stop) return refuse(root, stop);
+  const app = new App(root);
+  app.warning = warn;
+  app.initials = String((await remembered("initials")) ?? "");
+  let turn = 0;
+  const route = async () => {
+    const mine = (turn += 1);
+    const view = await viewFor(app).catch((error) => troubleView(error.message));
+    if (mine !== turn) return; // the address has changed again meanwhile
+    app.show(view);
+    keepAwake(view.awake ?? false);
+    /** @type {HTMLElement|null} */ (view.node.querySelector('h2[tabindex="-1"]'))?.focus();
+  };
+  window.addEventListener("hashchange", () => void route());
+  await route();
+  root.dataset.ready = "";
+}
+
+/**
+ * @param {App} app
+ * @returns {Promise<View>}
+ */
+async function viewFor(app) {
+  const [place, id = "", part = ""] = location.hash.slice(1).split("/");
+  if (place === "") return listView(app);
+  if (app.initials === "") return initialsView(app);
+  if (place === "new") return newCardView(app);
+  const session = await app.session(id);
+  const card = session.state;
+  if (place !== "card" || !card) {
+    return troubleView("This card is not on this phone. Look at the list of cards.");
+  }
+  if (Object.hasOwn(VIEWS, part)) {
+    return VIEWS[/** @type {keyof typeof VIEWS} */ (part)](app, session, card);
+  }
+  if (card.jobs.length === 0 && session.waiting.size === 0) return addView(app, session, card);
+  return new WorkView(app, session, card, /^\d+$/.test(part) ? Number(part) - 1 : null);
+}
+
+/**
+ * @param {App} app
+ * @returns {View}
+ */
+function initialsView(app) {
+  const answer = async (/** @type {string} */ entry) => {
+    await app.keepInitials(entry);
+    app.go(location.hash);
+  };
+  const form = askForm(INITIALS, {
+    answer: (entry) => void answer(entry).catch((error) => node.append(notice(error.message))),
+    away: () => app.go("#"),
+  });
+  const node = el("div", {}, el("h2", { tabindex: -1 }, "Who are you?"), form);
+  return { node };
+}
+
+/**
+ * @param {string} words
+ * @returns {View}
+ */
+function troubleView(words) {
+  const back = el("a", { class: "uh-button", href: "#" }, "All cards");
+  return { node: el("div", {}, notice(words), el("p", {}, back)) };
+}
+
+/**
+ * @param {HTMLElement} root
+ * @param {string} words
+ */
+function refuse(root, words) {
+  const again = el("button", { class: "uh-button", type: "button" }, "Try again");
+  again.addEventListener("click", () => void start(root));
+  root.replaceChildren(notice(`Do not start work on a card here. ${words}`, again));
+  root.dataset.ready = "";
+}
+
+const root = document.querySelector("#cards");
+if (root instanceof HTMLElement) void start(root);

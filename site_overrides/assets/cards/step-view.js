@@ -1,0 +1,81 @@
+// The step in hand: its text as the card took it, its readings, and what was said about it.
+
+import { timeWords } from "./app.js";
+import { el } from "./dom.js";
+import { stepBase } from "./manual.js";
+import { readingView } from "./reading-view.js";
+import { safeFragment } from "./safe-html.js";
+import { smallShape } from "./shapes.js";
+
+/** @import { Entry } from "./reading-form.js" */
+/** @import { Job, Mark, ReadingState, Shape, StepState } from "./types.js" */
+
+/**
+ * @param {Job} job
+ * @param {StepState} step
+ * @param {(reading: ReadingState, entry: Entry) => void} record
+ * @param {HTMLElement} place for what is asked about this step
+ * @returns {Node[]}
+ */
+export function stepView(job, step, record, place) {
+  const words = el("div", { class: "uh-card__do" }, safeFragment(step.text.html, stepBase()));
+  // The reading has its own entry below; the sentence that asks for it would say it twice.
+  for (const asked of words.querySelectorAll(".uh-step__reading")) asked.remove();
+  const readings = step.readings.map((reading) =>
+    readingView(reading, (entry) => record(reading, entry)),
+  );
+  return [
+    el("p", { class: "uh-card__from" }, job.text.title),
+    el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
+    words,
+    ...readings,
+    ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
+    place,
+  ];
+}
+
+/**
+ * A neighbour of the step in hand, one line that leads to it.
+ *
+ * @param {StepState} step
+ * @param {Shape} shape
+ * @param {() => void} go
+ */
+export function stepRow(step, shape, go) {
+  return el(
+    "button",
+    { class: "uh-card__row", type: "button", onclick: go },
+    smallShape(step, shape),
+    el("span", {}, `${step.text.number}. ${step.text.text}`),
+  );
+}
+
+/**
+ * @param {Job} job
+ * @param {StepState} step
+ */
+export function stepNumber(job, step) {
+  return `Step ${step.text.number} of ${job.steps.length}`;
+}
+
+/**
+ * Who did what about a step and what they said, one sentence each.
+ *
+ * @param {StepState} step
+ * @returns {string[]}
+ */
+export function saidLines(step) {
+  const { done, check, notNeeded, question, answer } = step;
+  return [
+    done && `Done by ${signed(done)}.`,
+    check && `Second check by ${signed(check)}.`,
+    notNeeded && `Not needed, by ${signed(notNeeded)}: ${notNeeded.reason}`,
+    question && `Asked by ${signed(question)}: ${question.question}`,
+    answer && `Answered by ${signed(answer)}: ${answer.answer}`,
+  ].filter((line) => typeof line === "string");
+}
+
+/** @param {Mark} mark */
+function signed({ who, at }) {
+  return `${who}, ${timeWords(at)}`;
+}

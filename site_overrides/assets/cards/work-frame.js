@@ -1,0 +1,54 @@
+// The parts of the working view that stay while the steps go by, so that the focus stays as well.
+
+import { cardName } from "./app.js";
+import { el } from "./dom.js";
+
+/** @import { CardState } from "./types.js" */
+
+const WAYS = [
+  ["sheet", "Whole card"],
+  ["fetch", "What to fetch"],
+  ["add", "Add procedures"],
+  ["close", "Close the card"],
+];
+
+/**
+ * @param {CardState} card
+ * @param {{tap: () => void, askWho: () => void}} on
+ */
+export function workFrame(card, on) {
+  const left = el("p", { class: "uh-card__left", role: "status" });
+  const aloud = el("p", { class: "uh-unseen", "aria-live": "polite" });
+  const trouble = el("div");
+  const list = el("ol", { class: "uh-card__steps" });
+  const place = el("div", { class: "uh-card__place" });
+  const others = el("div", { class: "uh-card__others" });
+  const word = el("span", { class: "uh-tick__word", id: "uh-tick-word" });
+  const described = { "aria-describedby": "uh-tick-word" };
+  const tick = el("button", { class: "uh-tick", type: "button", ...described, onclick: on.tap });
+  const who = el("button", { class: "uh-initials", type: "button", onclick: on.askWho });
+  const thumb = el("div", { class: "uh-card__thumb" }, tick, word);
+  const acts = el("div", { class: "uh-card__acts" }, others, thumb);
+  const name = el("p", { class: "uh-card__name" }, cardName(card));
+  const head = el("div", { class: "uh-card__head" }, name, who);
+  const ways = waysOf(card);
+  const node = el("div", { class: "uh-card__work" }, head, left, trouble, list, acts, aloud, ways);
+  return { node, left, aloud, trouble, list, place, others, word, tick, who, acts };
+}
+
+/**
+ * Sets a text only where it differs, so that nothing is read aloud twice.
+ *
+ * @param {HTMLElement} element
+ * @param {string} words
+ */
+export function setText(element, words) {
+  if (element.textContent !== words) element.textContent = words;
+}
+
+/** @param {CardState} card */
+function waysOf(card) {
+  const links = WAYS.map(([to, words]) => el("a", { href: `#card/${card.id}/${to}` }, words));
+  const items = [...links, el("a", { href: "#" }, "All cards")].map((link) => el("li", {}, link));
+  return el("nav", { "aria-label": "This card" }, el("ul", { class: "uh-contents" }, ...items));
+}
