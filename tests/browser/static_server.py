@@ -59,7 +59,7 @@ class _Handler(SimpleHTTPRequestHandler):
         self.owner = owner
         super().__init__(*args, **kwargs)  # pyright: ignore
 
-    def do_GET(self) -> None:  # noqa: N802
+    def do_GET(self) -> None:
         path = self.path.split("?")[0]
         self.owner.requests[path] += 1
         if "Range" in self.headers:

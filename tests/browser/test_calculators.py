@@ -1,0 +1,147 @@
+"""The calculators in the browser: the same answers as at the desk, and a patient form."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import expect
+
+from underhoist_calculators import all_calculators, door
+
+pytestmark = pytest.mark.browser
+
+CASES = Path(__file__).parents[1] / "published" / "door_cases.json"
+
+# Asks the page's own worker, as the page does, but for every case in one go.
+ASK_ALL = """async ([url, cases]) => {
+    const {CalculatorClient} = await import(url);
+    const client = new CalculatorClient();
+    const results = [];
+    for (const {name, entries} of cases) results.push(await client.ask(name, entries));
+    return results;
+}"""
+
+BOOT = 60_000
+"""Longest wait, in ms, for Python to come up on a busy machine."""
+
+
+@pytest.fixture(scope="module")
+def cases():
+    return json.loads(CASES.read_text(encoding="utf-8"))
+
+
+def open_calculator(page, site_url, name, query=""):
+    page.goto(f"{site_url}calculators/{name}/{query}")
+    page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
+
+
+def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(page, site_url, cases):
+    assert len(cases) >= 10, "too few cases to prove anything"
+    page.goto(site_url)
+    client = f"{site_url}assets/phone/calculator-client.js"
+    in_browser = page.evaluate(ASK_ALL, [client, cases])
+    at_desk = [door.run(case["name"], case["entries"]) for case in cases]
+    assert in_browser == json.loads(json.dumps(at_desk))
+
+
+def test_every_calculator_is_asked(site, cases):
+    named = {case["name"] for case in cases}
+    shown = {folder.parent.name for folder in site.glob("calculators/*/index.html")}
+    assert named == shown == {calculator.name for calculator in all_calculators()}
+
+
+@pytest.mark.parametrize("name", [calculator.name for calculator in all_calculators()])
+def test_the_answer_stands_on_the_page_without_script(browser, site_url, name):
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{site_url}calculators/{name}/")
+    summary = door.run(name, door.example(name))["answer"]["summary"]
+    expect(page.locator(".uh-answer__summary")).to_have_text(summary)
+    context.close()
+
+
+def test_the_address_fills_the_form_and_the_answer_follows(page, site_url):
+    open_calculator(page, site_url, "torque-units", "?torque=120+lbf*in")
+    expect(page.locator("#torque")).to_have_value("120")
+    expect(page.locator("[name='torque.unit']")).to_have_value("lbf·in")
+    summary = door.run("torque-units", {"torque": "120 lbf·in"})["answer"]["summary"]
+    expect(page.locator(".uh-answer__summary")).to_have_text(summary)
+
+
+def test_a_text_that_is_no_quantity_is_put_in_as_written_and_refused_beside_the_field(
+    page, site_url
+):
+    open_calculator(page, site_url, "torque-units", "?torque=12+lb")
+    expect(page.locator("#torque")).to_have_value("12 lb")
+    expect(page.locator("#torque-error")).to_have_text(
+        "lb is a unit of a mass, not of a torque. Write 12 N·m, 12 lbf·ft or 12 lbf·in."
+    )
+    expect(page.locator("#torque")).to_have_attribute("aria-invalid", "true")
+    assert page.locator("#calculator").get_attribute("data-answered") == "mend"
+
+
+def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(page, site_url):
+    open_calculator(page, site_url, "torque-units")
+    page.locator("[name='torque.unit']").select_option("N·m")
+    page.locator("#torque").fill("10")
+    expect(page.locator(".uh-answer__summary")).to_contain_text("10 N·m is")
+    page.locator("#torque").fill("10 x")
+    expect(page.locator("#torque-error")).not_to_be_empty()
+    expect(page.locator("#torque")).to_have_value("10 x")
+    page.locator("#torque").fill("10.5")
+    expect(page.locator("#torque-error")).to_be_empty()
+    expect(page.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
+    expect(page.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
+
+
+def test_what_was_typed_survives_a_reload(page, site_url):
+    open_calculator(page, site_url, "torque-units")
+    page.locator("[name='torque.unit']").select_option("kgf·m")
+    page.locator("#torque").fill("3.5")
+    page.locator("#torque").press("Tab")
+    page.reload()
+    expect(page.locator("#torque")).to_have_value("3.5")
+    expect(page.locator("[name='torque.unit']")).to_have_value("kgf·m")
+    expect(page.locator(".uh-answer__summary")).to_contain_text("3.5 kgf·m is", timeout=BOOT)
+
+
+def test_until_the_first_answer_the_page_says_which_values_it_shows(page, site_url):
+    page.route("**/*.wasm", lambda _: None)  # Python never comes up.
+    page.goto(f"{site_url}calculators/torque-units/?torque=9+lbf*ft")
+    expect(page.locator(".uh-calc__state")).to_have_text(
+        "The answer below is for the example. Yours is being worked out."
+    )
+    example = door.run("torque-units", door.example("torque-units"))["answer"]["summary"]
+    expect(page.locator(".uh-answer__summary")).to_have_text(example)
+
+
+def test_a_calculator_that_fails_says_so_keeps_the_entries_and_can_be_tried_again(page, site_url):
+    page.route("**/runtime/*/*", lambda route: route.abort())
+    page.goto(f"{site_url}calculators/torque-units/?torque=9+lbf*ft")
+    state = page.locator(".uh-calc__state")
+    expect(state).to_contain_text(
+        "The calculator stopped: it is not stored on this phone and there is no connection. "
+        "The answer below is for the example. Your entries are kept.",
+        timeout=BOOT,
+    )
+    expect(page.locator("#torque")).to_have_value("9")
+    page.unroute("**/runtime/*/*")
+    state.get_by_role("button", name="Try again").click()
+    expect(page.locator(".uh-answer__summary")).to_contain_text("9 lbf·ft is", timeout=BOOT)
+    expect(state).to_be_empty()
+
+
+def test_two_visits_draw_different_random_numbers(page, site_url):
+    """A restored memory image would repeat them; boot.js must seed anew."""
+    page.goto(site_url)
+    drawn = page.evaluate(
+        """async (url) => {
+            const {boot} = await import(url);
+            const draw = (run) => run.__globals__.get("random").random();
+            return [draw(await boot()), draw(await boot())];
+        }""",
+        f"{site_url}assets/phone/boot.js",
+    )
+    assert drawn[0] != drawn[1]
