@@ -6,7 +6,7 @@ from attrs import frozen
 
 from underhoist_calculators.answer import Exact, Table, Working
 from underhoist_calculators.road_test import ROWS, Key, RoadTest, beyond
-from underhoist_calculators.shift_explanations import Comparison
+from underhoist_calculators.shift_explanations import EARNED, Comparison
 from underhoist_calculators.shift_words import explain, name, not_judged, pattern, rivalry
 from underhoist_calculators.units import Quantity, number_text, quantity, show
 
@@ -33,44 +33,49 @@ class Vehicle:
 
 def summary(test: RoadTest, comparison: Comparison | None) -> str:
     """Put the pattern and its best explanation into two sentences."""
-    if test.missing:
-        shifts = sorted({shift for shift, _ in test.missing})
-        never = f"{' and '.join(shifts)} never came."
-        return f"{never} {pattern(test)}" if test.measured else never
-    said = pattern(test)
-    if comparison is None or comparison.best is None:
-        return f"{said} No single cause explains these speeds."
-    if comparison.best.code == "as-specified":
-        return said
+    never = " and ".join(sorted({shift for shift, _ in test.missing}))
+    said = [f"{never} never came."] if never else []
+    if comparison is not None:
+        said.extend((pattern(test), _best(test, comparison)))
+    return " ".join(filter(None, said))
+
+
+def _best(test: RoadTest, comparison: Comparison) -> str:
+    """Name the best explanation and, as plainly, what explains the readings as well."""
+    best = comparison.best
+    if best is None:
+        return "No single cause explains these speeds."
+    if best.code == "as-specified":
+        return ""
+    if len(test.measured) == 1:
+        return "One reading cannot name the cause."
     close = " or ".join(name(rival) for rival in comparison.rivals)
-    doubt = f", or just as well by {close}" if close else ""
-    return f"{said} Best explained by {name(comparison.best)}{doubt}."
+    return f"Best explained by {name(best)}{f', or as well by {close}' if close else ''}."
 
 
 def advice(test: RoadTest, comparison: Comparison | None, vehicle: Vehicle) -> tuple[str, ...]:
     """Say what the best explanation means, then what would separate it from its rivals."""
-    told = [_missing_advice(test)] if test.missing else []
-    if comparison is not None:
-        if comparison.best is not None:
-            told.append(explain(comparison.best))
-        else:
-            told.append(
-                "Drive the test again and watch the throttle. If the speeds stay as they are, more "
-                "than one thing is wrong: begin with fluid, then speedometer, then vacuum."
-            )
-        told.extend(rivalry(test, comparison, lambda speed: _on_dash(speed, vehicle)))
-    return tuple(told)
+    told = [_missing_advice(test, vehicle)] if test.missing else []
+    if comparison is None:
+        return tuple(told)
+    if comparison.best is None:
+        told.append(
+            "Drive the test again and watch the throttle. If the speeds stay as they are, more "
+            "than one thing is wrong: begin with fluid, then speedometer, then vacuum."
+        )
+    elif len(test.measured) > 1:
+        told.append(explain(comparison.best))
+    return (*told, *rivalry(test, comparison, lambda speed: _on_dash(speed, vehicle)))
 
 
-def _missing_advice(test: RoadTest) -> str:
+def _missing_advice(test: RoadTest, vehicle: Vehicle) -> str:
     """Say how far to drive before a shift counts as missing."""
     shift = sorted({shift for shift, _ in test.missing})[0]
     limit = test.windows.get((shift, "full"))
-    until = f" beyond {show(limit.high)} at the reference vehicle's wheels" if limit else ""
+    far = f"beyond {show(vehicle.shown(limit.high), digits=0)}" if limit else "up to full speed"
     return (
-        f"A {shift} that never comes: drive{until} before calling it missing, for a stuck "
-        "kick-down only delays it. If it is missing, look at its valve, its band or clutch, and "
-        "the governor's pressure."
+        f"Drive {far} before calling the {shift} missing: a stuck kick-down only delays it. If it "
+        "is missing, look at its valve, its band or clutch, and the governor's pressure."
     )
 
 
@@ -115,10 +120,11 @@ def _verdict(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
 
 
 def explanations(comparison: Comparison | None) -> tuple[Table, ...]:
-    """List what was tried, best first, with its misfit."""
-    if comparison is None:
+    """List what explains anything, best first, with its misfit; nothing where all is well."""
+    if comparison is None or comparison.best is comparison.specified:
         return ()
-    ranked = sorted(comparison.tried, key=lambda e: e.score)
+    specified = comparison.specified
+    worth = [e for e in comparison.tried if e is specified or e.gain(specified) >= EARNED]
     rows = tuple(
         (
             name(e)[0].upper() + name(e)[1:],
@@ -126,7 +132,7 @@ def explanations(comparison: Comparison | None) -> tuple[Table, ...]:
             number_text(e.score, 1),
             "fits" if e.fits else "does not fit",
         )
-        for e in ranked
+        for e in sorted(worth, key=lambda e: e.score)
     )
     heads = ("Explanation", "Misfit (chi-square) for readings", "With penalty", "Verdict")
     return (Table(title="What could explain it", heads=heads, rows=rows),)

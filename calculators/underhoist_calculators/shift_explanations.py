@@ -4,6 +4,8 @@ Compared by chi-square with a penalty per parameter (Akaike's: 2 each), so that 
 explanation must earn its freedom.
 """
 
+from __future__ import annotations
+
 from collections.abc import Iterator, Mapping
 
 from attrs import frozen
@@ -48,6 +50,10 @@ class Explanation:
         """Misfit with the penalty for parameters: lower is better."""
         return self.chi_square + PENALTY * self.parameters
 
+    def gain(self, specified: Explanation) -> float:
+        """Give how much better than "as specified" it fits, in chi-square."""
+        return specified.chi_square - self.chi_square
+
     @property
     def fits(self) -> bool:
         """Say whether the misfit is one that chance makes: within three sigma of chi-square."""
@@ -70,7 +76,7 @@ def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
     """Fit every explanation to the measured speeds; `vacuums` are in inHg by throttle."""
     specified = _as_specified(test)
     tried, not_judged = _try_all(test, vacuums)
-    gained = [e for e in tried if specified.chi_square - e.chi_square >= EARNED]
+    gained = [e for e in tried if e.gain(specified) >= EARNED]
     earned = [] if _all_inside(test) else gained
     ranked = sorted([e for e in earned if e.fits], key=lambda e: e.score)
     if not ranked:
@@ -185,7 +191,7 @@ def _one_valve(test: RoadTest) -> Iterator[Explanation]:
 def _vacuum_loss(test: RoadTest, vacuums: Vacuums) -> Explanation | None:
     """Fit one vacuum loss, or None where a measured shift lacks the windows for a curve."""
     curves = {shift: curve(test, shift, vacuums) for shift, _ in test.windows}
-    if any(curves[shift] is None for shift, _ in test.measured):
+    if any(curves[shift] is None and throttle != "full" for shift, throttle in test.measured):
         return None
     losses = [STEP * i for i in range(round(vacuums["light"] / STEP) + 1)]
     fits = {

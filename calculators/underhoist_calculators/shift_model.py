@@ -46,13 +46,18 @@ def curve(test: RoadTest, shift: str, vacuums: Vacuums) -> Curve | None:
 def with_vacuum_loss(
     test: RoadTest, vacuums: Vacuums, loss: float, curves: Mapping[str, Curve | None]
 ) -> dict[Key, float]:
-    """Predict every window's speed in km/h after a loss in inHg; leave out what has no curve."""
+    """Predict every window's speed in km/h after a loss in inHg; leave out what has no curve.
+
+    Without a curve a full-throttle shift is still known: there is no vacuum left to lose.
+    """
     predicted: dict[Key, float] = {}
     for shift, throttle in test.windows:
         shift_curve = curves.get(shift)
         if shift_curve is not None:
             left = max(0.0, vacuums[throttle] - loss)
             predicted[shift, throttle] = shift_curve.speed(left)
+        elif throttle == "full":
+            predicted[shift, throttle] = test.points[shift, throttle].middle
     return predicted
 
 

@@ -108,8 +108,16 @@ def _which(measured: set[Key], wrong: set[Key]) -> str:
     valves = sorted({valve(shift) for shift, _ in wrong})
     if len(valves) == 1:
         return f"Only the {valves[0]} comes"
-    named = ", ".join(f"{shift} at {throttle} throttle" for shift, throttle in sorted(wrong))
-    return f"Not all: {named} come"
+    if len(measured - wrong) <= 2 < len(wrong):
+        return f"All but {_listed(measured - wrong)} come"
+    if len(wrong) > 3:
+        return f"{len(wrong)} of the {len(measured)} shifts measured come"
+    named = _listed(wrong)
+    return f"{named[0].upper()}{named[1:]} come"
+
+
+def _listed(keys: set[Key]) -> str:
+    return " and ".join(f"{shift} at {throttle} throttle" for shift, throttle in sorted(keys))
 
 
 def rivalry(test: RoadTest, comparison: Comparison, shown: Speedometer) -> tuple[str, ...]:
