@@ -9,20 +9,22 @@ from fractions import Fraction
 from underhoist.model import GearTrain
 
 Ratios = Mapping[str, Fraction]
+"""Turns of the input for one turn of the output by gear, reverse negative."""
 
 
 def ratios(train: GearTrain) -> Ratios:
-    """Ratio of input to output speed by gear, reverse negative; none for a train not known here."""
+    """Compute the ratios; none for a train of another type or without its tooth counts."""
     teeth = {name: count.value for name, count in train.teeth.items()}
-    if not {"sun", "ring"} <= teeth.keys():
+    if not train.type.value.startswith("simpson") or not {"sun", "ring"} <= teeth.keys():
         return {}
-    if train.type.value == "simpson":
-        return _simpson(teeth["sun"], teeth["ring"])
-    return {}
+    found = _simpson(teeth["sun"], teeth["ring"])
+    if {"overdrive_sun", "overdrive_ring"} <= teeth.keys():
+        found["fourth"] = _overdrive(teeth["overdrive_sun"], teeth["overdrive_ring"])
+    return found
 
 
-def _simpson(sun: int, ring: int) -> Ratios:
-    """Two equal sets on one sun: the front carrier and the rear ring drive the output.
+def _simpson(sun: int, ring: int) -> dict[str, Fraction]:
+    """Solve two equal sets on one sun; the front carrier and the rear ring drive the output.
 
     First: input to the front ring, rear carrier held. Second: input to the front ring, sun held.
     Third: all turn together. Reverse: input to the sun, rear carrier held.
@@ -34,3 +36,8 @@ def _simpson(sun: int, ring: int) -> Ratios:
         "third": Fraction(1),
         "reverse": -1 / step,
     }
+
+
+def _overdrive(sun: int, ring: int) -> Fraction:
+    """Solve one set with its sun held, driven by the carrier, the ring going out."""
+    return Fraction(ring, sun + ring)

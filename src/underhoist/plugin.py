@@ -136,6 +136,7 @@ def _meta(sheet: Sheet) -> dict[str, object]:
         "trail": [{"title": title, "url": address} for title, address in sheet.trail],
         "revision": sheet.revision,
         "author": sheet.author,
+        "search": {"exclude": not sheet.searched},
     }
 
 

@@ -61,10 +61,11 @@ class Reader(markdown.Markdown):
         lines = text.split("\n")
         for preprocessor in self.preprocessors:
             lines = preprocessor.run(lines)
-        root = self.parser.parseDocument(lines).getroot()
+        self.parser.parseDocument(lines)
+        root = self.parser.root
         for treeprocessor in self.treeprocessors:
-            changed: Element | None = treeprocessor.run(root)
-            root = changed if changed is not None else root
+            changed = treeprocessor.run(root)
+            root = root if changed is None else changed
         return root
 
     def _html(self, elements: list[Element]) -> str:

@@ -23,7 +23,7 @@ def sheet(here: Here, page: Page, *parts: str) -> Sheet:
         kind=kind_of(page),
         title=page.title.value,
         summary=page.summary.value,
-        html=join((purpose(page.summary.value), *parts, closing(site, revision, author))),
+        html=join((purpose(page.summary.value), *parts, closing(site))),
         trail=(above,) if above else (),
         revision=revision,
         author=author,
@@ -58,4 +58,5 @@ def _written(section: Section) -> Markup:
     html = Markup(section.html)  # noqa: S704 - likewise
     if section.heading is None:
         return html
-    return Markup('<h2 id="{}">{}</h2>\n{}').format(section.id, section.heading, html)
+    title = Markup('<h2 id="{}">{}</h2>').format(section.id, section.heading)
+    return Markup('<section class="uh-prose">\n{}\n{}\n</section>').format(title, html)

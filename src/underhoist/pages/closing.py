@@ -1,4 +1,4 @@
-"""How every page ends: whose word comes before ours, and which revision this is."""
+"""How every page ends, whose word comes before ours; and which revision a page is."""
 
 import hashlib
 from pathlib import Path
@@ -19,14 +19,10 @@ DEMO = (
 )
 
 
-def closing(site: Site, revision: str | None = None, author: str | None = None) -> Markup:
+def closing(site: Site) -> Markup:
     """Write the last lines of a page."""
     lines = join(Markup("<p>{}</p>").format(line) for line in (SAFETY, DEMO if site.demo else ""))
-    foot = Markup('<footer class="uh-safety">\n{}\n</footer>').format(lines)
-    if revision is None:
-        return foot
-    drawn = f", drawn up by {author}" if author else ""
-    return join((foot, Markup('<p class="uh-revision">Revision {}{}</p>').format(revision, drawn)))
+    return Markup('<footer class="uh-safety">\n{}\n</footer>').format(lines)
 
 
 def revision_of(site: Site, page: Page) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from markupsafe import Markup
-from underhoist_calculators.units import show
+from underhoist_calculators.units import Quantity, show, unit_name, unit_named
 
 from underhoist.gears import ratios
 from underhoist.model import UnitFamily
@@ -18,13 +18,20 @@ def torques(here: Here, family: UnitFamily) -> Markup:
     rows = (
         (
             link(here.to(f"torques/{family.id}/{id_}/"), fastener.name.value),
-            *in_all_units(fastener.torque.value),
+            *_all_units(fastener.torque.value),
             fastener.thread.value if fastener.thread else "",
         )
         for id_, fastener in family.fasteners.items()
     )
     heads = ("Fastener", *unit_heads(UNITS), "Thread")
     return table("uh-table", heads, rows, f"Torques of the {family.title.value} in all units")
+
+
+def _all_units(torque: Quantity) -> Iterator[Markup]:
+    """Write the value in each unit, the one that the author wrote in bold."""
+    for unit, text in zip(UNITS, in_all_units(torque), strict=True):
+        written = unit_named(unit) == unit_named(unit_name(torque))
+        yield Markup("<strong>{}</strong>").format(text) if written else Markup.escape(text)
 
 
 def adjustments(here: Here, family: UnitFamily) -> Markup:

@@ -72,7 +72,7 @@ def _sheet(site: Site, family: UnitFamily, id_: str, part: Part) -> Sheet:
                     "uh-variants", "Look-alikes" if several else "How to tell it", _variants(part)
                 ),
                 used_section(here, "part", f"{family.id}/{id_}"),
-                closing(site, revision),
+                closing(site),
             )
         ),
         trail=(INDEX, (whose, page_address(family.file))),

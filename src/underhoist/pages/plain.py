@@ -17,7 +17,7 @@ def plain_sheet(site: Site, page: PlainPage) -> Sheet:
     here = Here.on(site, page)
     if here.base:
         return sheet(here, page, prose(here))
-    return sheet(here, page, _entrances(here), prose(here))
+    return sheet(here, page, prose(here), _entrances(here))
 
 
 def front_sheet(site: Site) -> Sheet:

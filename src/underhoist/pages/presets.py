@@ -24,6 +24,7 @@ def _values(family: UnitFamily) -> Iterator[tuple[str, str]]:
     yield "fluid.specification", rule.specification.value
     yield "fluid.service_fill", show(rule.service_fill.value)
     yield "fluid.dry_fill", show(rule.dry_fill.value)
+    yield "fluid.level.selector", rule.level.selector.value
     yield "fluid.level.between_marks", show(rule.level.between_marks.value)
     yield "fluid.level.temperature", show_span(rule.level.temperature.value)
     yield "reference.tyre", family.reference.tyre.value

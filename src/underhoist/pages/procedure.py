@@ -29,9 +29,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
         _fetch(here, procedure),
         prose(here, without=("Steps", "What follows")),
         _loose_values(here, procedure, made),
-        Markup('<h2 id="steps">Steps</h2>') if made else NOTHING,
-        words_of(here, "Steps"),
-        steps_list(made),
+        section("uh-work", "Steps", words_of(here, "Steps"), steps_list(made)),
         section(
             "uh-follows",
             "What follows",

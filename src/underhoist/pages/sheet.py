@@ -18,3 +18,5 @@ class Sheet:
     """Title and address of the pages above it, the front page left out."""
     revision: str | None = None
     author: str | None = None
+    searched: bool = True
+    """Whether the search knows the page: not where it only repeats what other pages say."""

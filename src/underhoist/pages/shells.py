@@ -41,5 +41,6 @@ def _shell(site: Site, body: Markup, *, kind: str, title: str, summary: str) -> 
         kind=kind,
         title=title,
         summary=summary,
+        searched=False,
         html=join((purpose(summary), body, closing(site))),
     )

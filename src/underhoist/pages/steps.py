@@ -44,7 +44,8 @@ def card_steps(site: Site, procedure: Procedure) -> tuple[Step, ...]:
 def steps(here: Here) -> tuple[Step, ...]:
     """Return the steps of the page, in order."""
     texts = [step for section in here.sections for step in section.steps]
-    return tuple(_step(here, number, text) for number, text in enumerate(texts, 1))
+    taken: set[str] = set()
+    return tuple(_step(here, number, text, taken) for number, text in enumerate(texts, 1))
 
 
 def steps_list(made: tuple[Step, ...]) -> Markup:
@@ -59,10 +60,12 @@ def steps_list(made: tuple[Step, ...]) -> Markup:
     return Markup('<ol class="uh-steps">\n{}\n</ol>').format(items) if items else Markup("")
 
 
-def _step(here: Here, number: int, text: StepText) -> Step:
+def _step(here: Here, number: int, text: StepText, taken: set[str]) -> Step:
     hazards = tuple(here.site.manual.hazards[id_] for id_ in text.hazards)
     torques = _things(here, "torque", text.torques, Fastener)
     readings = _things(here, "reading", text.readings, Reading)
+    fresh = [(id_, each) for id_, each in readings if id_ not in taken]
+    taken.update(id_ for id_, _ in fresh)
     do_html = Markup(text.do_html)  # noqa: S704 - made by our own reader, which lets no raw HTML in
     more = Markup(text.more_html)  # noqa: S704 - likewise
     return Step(
@@ -74,7 +77,7 @@ def _step(here: Here, number: int, text: StepText) -> Step:
                 *map(panel, hazards),
                 do_html,
                 *(plate(here, fastener) for _, fastener in torques),
-                *(reading_line(id_, reading) for id_, reading in readings),
+                *(reading_line(id_, reading) for id_, reading in fresh),
                 more,
             )
         ),

@@ -81,7 +81,7 @@ def _sheet(site: Site, owner: Page, id_: str, fastener: Fastener) -> Sheet:
                 plate(here, fastener),
                 Markup("<p>{}</p>").format(note) if note else "",
                 used_section(here, "torque", f"{owner.id}/{id_}"),
-                closing(site, revision),
+                closing(site),
             )
         ),
         trail=(INDEX, (owner.title.value, page_address(owner.file))),

@@ -25,7 +25,14 @@ def where_used_sheet(site: Site) -> Sheet:
         if things
     )
     html = join((purpose(summary), *lists, closing(site)))
-    return Sheet(address=ADDRESS, kind="index", title="Where used", summary=summary, html=html)
+    return Sheet(
+        address=ADDRESS,
+        kind="index",
+        title="Where used",
+        summary=summary,
+        html=html,
+        searched=False,
+    )
 
 
 def _things(site: Site) -> Iterator[tuple[str, str, dict[str, str]]]:
