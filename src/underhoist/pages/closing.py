@@ -21,7 +21,8 @@ DEMO = (
 
 def closing(site: Site) -> Markup:
     """Write the last lines of a page."""
-    lines = join(Markup("<p>{}</p>").format(line) for line in (SAFETY, DEMO if site.demo else ""))
+    said = (SAFETY, DEMO) if site.demo else (SAFETY,)
+    lines = join(Markup("<p>{}</p>").format(line) for line in said)
     return Markup('<footer class="uh-safety">\n{}\n</footer>').format(lines)
 
 

@@ -8,7 +8,7 @@ from underhoist.model import Cause, Check, Fault
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, facts, join, link, section
-from underhoist.pages.listing import families_of, used_section
+from underhoist.pages.listing import families_of, minutes, used_section
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -47,7 +47,7 @@ def _check(here: Here, fault: Fault, check: Check) -> Markup:
         if each.value in fault.causes
     ]
     lines = [
-        f"{check.minutes.value} minutes · {check.access.value}",
+        f"{minutes(check.minutes.value)} · {check.access.value}",
         f"A good result rules out: {'; '.join(ruled_out)}." if ruled_out else "",
     ]
     notes = join((Markup("<p>{}</p>").format(line) for line in lines if line), "")

@@ -39,8 +39,13 @@ def procedure_entry(here: Here, procedure: Procedure) -> Markup:
         here.to_page(procedure),
         procedure.title.value,
         procedure.summary.value,
-        f"{procedure.minutes.value} minutes · {procedure.who.value}",
+        f"{minutes(procedure.minutes.value)} · {procedure.who.value}",
     )
+
+
+def minutes(count: int) -> str:
+    """Say a number of minutes."""
+    return "1 minute" if count == 1 else f"{count:,} minutes"
 
 
 def families_of(here: Here, page: Procedure | Fault) -> Markup:
@@ -56,11 +61,13 @@ def families_of(here: Here, page: Procedure | Fault) -> Markup:
 
 def used_section(here: Here, scheme: str, full_id: str, *, without: Iterable[Page] = ()) -> Markup:
     """Write the section "Where used"; it says so where nothing uses the thing."""
-    left_out = {page.file for page in without}
-    users = [p for p in here.site.links.used_by(scheme, full_id) if p.file not in left_out]
+    users = here.site.links.used_by(scheme, full_id)
     if not users:
         return section("uh-used", "Where used", Markup("<p>No page of the manual uses it.</p>"))
-    return section("uh-used", "Where used", used_list(here, users))
+    left_out = {page.file for page in without}
+    return section(
+        "uh-used", "Where used", used_list(here, (p for p in users if p.file not in left_out))
+    )
 
 
 def used_list(here: Here, users: Iterable[Page]) -> Markup:

@@ -9,7 +9,7 @@ from underhoist.pages.authored import prose, sheet, words_of
 from underhoist.pages.hazard_panel import panel
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, facts, join, link, section
-from underhoist.pages.listing import families_of, pages_list, used_section
+from underhoist.pages.listing import families_of, minutes, pages_list, used_section
 from underhoist.pages.plate import plate
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
@@ -42,7 +42,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
 
 def _facts(here: Here, procedure: Procedure) -> Markup:
     return facts(
-        f"{procedure.minutes.value} minutes",
+        minutes(procedure.minutes.value),
         procedure.who.value,
         families_of(here, procedure),
         procedure.area.value,
