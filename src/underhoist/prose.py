@@ -17,12 +17,13 @@ from underhoist.model.page import Body
 from underhoist.place import Place
 
 LONGEST_LABEL = 2_000
-"""Characters searched back for the bracket that opens a link's label."""
+"""Characters. A longer label is left out: it would be copied for every bracket nested in it."""
 
 _DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*)")
 _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
 _DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
 _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
+_BRACKET = re.compile(r"[\[\]]")
 _FENCE = re.compile(r"\s*(`{3,}|~{3,})")
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
@@ -107,12 +108,26 @@ class Prose:
         return sorted(found, key=lambda link: link.offset)
 
     def _inline(self, match: re.Match[str], file: str) -> Link:
-        start = _label_start(self.text, match.start())
+        start = self._openings.get(match.start(), match.start())
+        if match.start() - start > LONGEST_LABEL:
+            start = match.start()
         image = start > 0 and self.text[start - 1] == "!"
         label = self.text[start + 1 : match.start()]
         offset = start - image
         form = "image" if image else "link"
         return Link(match[1].strip("<>"), label, form, offset, self.place(offset, file))
+
+    @cached_property
+    def _openings(self) -> dict[int, int]:
+        """Offset of the opening bracket for each closing one."""
+        openings: dict[int, int] = {}
+        waiting: list[int] = []
+        for bracket in _BRACKET.finditer(self.text):
+            if bracket[0] == "[":
+                waiting.append(bracket.start())
+            elif waiting:
+                openings[bracket.start()] = waiting.pop()
+        return openings
 
     def _others(
         self, pattern: re.Pattern[str], form: Literal["bare", "definition", "html"], file: str
@@ -145,16 +160,6 @@ class Prose:
 def prose(body: Body) -> Prose:
     """Prepare the body for the rules, once for all of them."""
     return Prose(body)
-
-
-def _label_start(text: str, close: int) -> int:
-    """Offset of the bracket that opens the label which closes here."""
-    depth = 0
-    for offset in range(close, max(close - LONGEST_LABEL, -1), -1):
-        depth += (text[offset] == "]") - (text[offset] == "[")
-        if depth == 0:
-            return offset
-    return close
 
 
 def _blank(match: re.Match[str]) -> str:

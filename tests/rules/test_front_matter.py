@@ -146,10 +146,10 @@ summary: [a
     )
     assert manual.found() == [
         (
-            "new.md:4:1 front-matter (stop)",
+            "new.md:4:10 front-matter (stop)",
             "summary: [a",
             "The YAML cannot be read here: did not find expected ',' or ']'.",
-            "Look at the indentation, quotes and brackets of this line and the one above.",
+            "Close the bracket that opens here with ].",
         )
     ]
 
@@ -212,7 +212,7 @@ def test_too_deep(manual):
     assert manual.found() == [
         (
             "new.md:2:18 front-matter (stop)",
-            "",
+            "[",
             "The front matter is nested more than 12 levels deep.",
             "Take the extra brackets or indentation out.",
         )

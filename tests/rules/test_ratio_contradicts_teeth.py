@@ -44,7 +44,6 @@ ratios: {fourth: 0.75}
 
 
 def test_other_train(manual):
-    manual.keys(
-        "families/kestrel-3.md", "gear_train: {type: ravigneaux, teeth: {sun: 30, ring: 74}}\n"
-    )
+    train = "gear_train: {type: ravigneaux, teeth: {sun: 30, ring: 74}}"
+    manual.keys("families/kestrel-3.md", train)
     assert manual.found() == []

@@ -23,6 +23,7 @@ Bad:
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 from pathlib import PurePosixPath
 
 from underhoist.finding import Finding, Severity
@@ -119,21 +120,19 @@ def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
     for link, target in file_links(page):
         if not isinstance(target, Inside) or target.path in manual.files or target.is_made:
             continue
-        name = PurePosixPath(target.path).name
-        ending = PurePosixPath(name).suffix
-        files = sorted(file for file in manual.files if file.endswith(ending))
-        by_stem = {PurePosixPath(file).stem: file for file in files}
-        near = nearest(PurePosixPath(name).stem, by_stem)
-        mend = (
-            f"Did you mean {target.relative(by_stem[near])}?"
-            if near
-            else "Add the file, or take the link out."
-        )
-        yield Finding(
-            CODE,
-            SEVERITY,
-            link.at,
-            quote(link.target),
-            f"There is no file {quote(target.path)} in this manual.",
-            mend,
-        )
+        near = _nearest_file(manual.files, target.path)
+        mend = "Add the file, or take the link out."
+        if near:
+            mend = f"Did you mean {target.relative(near)}?"
+        wrong = f"There is no file {quote(target.path)} in this manual."
+        yield Finding(CODE, SEVERITY, link.at, quote(link.target), wrong, mend)
+
+
+@lru_cache
+def _nearest_file(files: frozenset[str], path: str) -> str | None:
+    """Find the file of the same ending whose name is nearest."""
+    wanted = PurePosixPath(path)
+    alike = sorted(file for file in files if file.endswith(wanted.suffix))
+    by_stem = {PurePosixPath(file).stem: file for file in alike}
+    near = nearest(wanted.stem, by_stem)
+    return by_stem[near] if near else None

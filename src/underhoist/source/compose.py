@@ -109,7 +109,9 @@ class _Composer:
         if depth > DEEPEST:
             wrong = f"The front matter is nested more than {DEEPEST} levels deep."
             mend = "Take the extra brackets or indentation out."
-            raise Faults(fault("front-matter", at, "", wrong, mend))
+            bracket = "{" if isinstance(event, yaml.MappingStartEvent) else "["
+            written = getattr(event, "value", bracket)
+            raise Faults(fault("front-matter", at, written, wrong, mend))
 
     def _not_a_mapping(self, node: Node) -> Finding:
         text = node.text if isinstance(node, Scalar) else "a list"
@@ -148,26 +150,30 @@ def _sharing(at: Place, text: str, wrong: str) -> Finding:
     return fault("yaml-alias", at, text, wrong, mend)
 
 
+UNCLOSED = {
+    "while scanning a quoted scalar": "Close the quotes that open here.",
+    "while parsing a flow sequence": "Close the bracket that opens here with ].",
+    "while parsing a flow mapping": "Close the brace that opens here with }.",
+}
+"""The parser sees what was left open only where the next key begins; the author wants its start."""
+
+
 def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
     """Put the parser's complaint at its line, with the mend for the usual slips."""
     problem = getattr(error, "problem", None) or getattr(error, "reason", None) or str(error)
+    unclosed = UNCLOSED.get(getattr(error, "context", None) or "")
     lines = text.split("\n")
-    row, column = _where(error, text)
+    row, column = _where(error, text, "context_mark" if unclosed else "problem_mark")
     row = min(row, len(lines) - 1)
     at = Place(file, row + FIRST_LINE, column + 1)
     line = lines[row]
-    return fault(
-        "front-matter",
-        at,
-        line,
-        f"The YAML cannot be read here: {problem}.",
-        _usual_mend(problem, line),
-    )
+    wrong = f"The YAML cannot be read here: {problem}."
+    return fault("front-matter", at, line, wrong, unclosed or _usual_mend(problem, line))
 
 
-def _where(error: yaml.YAMLError, text: str) -> tuple[int, int]:
+def _where(error: yaml.YAMLError, text: str, mark_name: str) -> tuple[int, int]:
     """Return row and column of the complaint, from 0."""
-    mark = getattr(error, "problem_mark", None)
+    mark = getattr(error, mark_name, None)
     if mark is not None:
         return mark.line, mark.column
     sign = yaml.reader.Reader.NON_PRINTABLE.search(text)  # a reader's complaint has no mark
