@@ -18,15 +18,25 @@ import { inWorkingOrder, offered } from "./order.js";
 export async function addView(app, session, card) {
   const index = await readIndex();
   const fault = index.faults.find((one) => one.id === card.fault);
-  const { proposed, others } = offered(index, card.vehicle.family, fault);
+  const { checks, mends, others } = offered(index, card.vehicle.family, fault);
+  const titles = new Map(index.procedures.map(({ id, title }) => [id, title]));
   const taken = new Set(card.jobs.map((job) => job.text.id));
+  /** @param {string} title @param {ProcedureEntry[]} entries @param {boolean} chosen */
+  const group = (title, entries, chosen) => {
+    const lines = entries.map((entry) => choice(entry, taken, chosen && taken.size === 0, titles));
+    return lines.length > 0
+      ? [el("h3", {}, title), el("ul", { class: "uh-card__choices" }, ...lines)]
+      : [];
+  };
   const trouble = el("div");
   const add = el("button", { class: "uh-button", type: "submit" }, "Add to the card");
   const form = el(
     "form",
     { class: "uh-card__form" },
-    ...choices(fault ? `For “${fault.complaint}”` : "", proposed, taken, taken.size === 0),
-    ...choices(proposed.length > 0 ? "Other procedures" : "", others, taken, false),
+    fault ? el("p", {}, `For “${fault.complaint}”`) : null,
+    ...group("Find the cause first", checks, true),
+    ...group("What mends it, once it is found", mends, false),
+    ...group(fault ? "Other procedures" : "Procedures", others, false),
     trouble,
     el("p", {}, add),
     el("p", {}, el("a", { href: `#card/${card.id}` }, "Back to the card")),
@@ -34,7 +44,7 @@ export async function addView(app, session, card) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const ids = new Set(new FormData(form).getAll("procedure"));
-    const chosen = [...proposed, ...others].filter(({ id }) => ids.has(id));
+    const chosen = [...checks, ...mends, ...others].filter(({ id }) => ids.has(id));
     add.disabled = true;
     void addAll(app, session, chosen)
       .catch((error) => trouble.replaceChildren(notice(error.message)))
@@ -45,36 +55,22 @@ export async function addView(app, session, card) {
 }
 
 /**
- * @param {string} title "" for none
- * @param {ProcedureEntry[]} entries
- * @param {Set<string>} taken
- * @param {boolean} chosen
- */
-function choices(title, entries, taken, chosen) {
-  if (entries.length === 0) return [];
-  const lines = entries.map((entry) => choice(entry, taken.has(entry.id), chosen));
-  const list = el("ul", { class: "uh-card__choices" }, ...lines);
-  return title ? [el("h3", {}, title), list] : [list];
-}
-
-/**
  * @param {ProcedureEntry} entry
- * @param {boolean} taken
+ * @param {Set<string>} taken ids of what is on the card
  * @param {boolean} chosen
+ * @param {Map<string, string>} titles
  */
-function choice(entry, taken, chosen) {
-  const value = { name: "procedure", value: entry.id, checked: chosen && !taken };
-  const already = taken ? " · on the card already" : "";
-  return el(
-    "li",
-    {},
-    el(
-      "label",
-      {},
-      el("input", { type: "checkbox", ...value }),
-      el("span", {}, `${entry.title}, ${entry.minutes} minutes${already}`),
-    ),
-  );
+function choice(entry, taken, chosen, titles) {
+  const first = entry.before.filter((id) => !taken.has(id)).map((id) => titles.get(id) ?? id);
+  const facts = [
+    `${entry.minutes} minutes`,
+    first.length > 0 && `comes after: ${first.join("; ")}`,
+    taken.has(entry.id) && "on the card already",
+  ].filter(Boolean);
+  const words = el("span", {}, entry.title, el("br"), el("small", {}, facts.join(" · ")));
+  const checked = chosen && !taken.has(entry.id);
+  const box = el("input", { type: "checkbox", name: "procedure", value: entry.id, checked });
+  return el("li", {}, el("label", {}, box, words));
 }
 
 /**

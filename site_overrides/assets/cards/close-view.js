@@ -3,13 +3,13 @@
 import { cardName, notice, timeWords } from "./app.js";
 import { el } from "./dom.js";
 import { steps } from "./fold.js";
-import { openSteps } from "./left.js";
+import { openSteps, ranges } from "./left.js";
 import { readingName } from "./reading-form.js";
 import { readingRemark, readingWords } from "./reading-view.js";
 
 /** @import { App, View } from "./app.js" */
 /** @import { Session } from "./session.js" */
-/** @import { CardState } from "./types.js" */
+/** @import { CardState, StepState } from "./types.js" */
 
 /**
  * @param {App} app
@@ -56,21 +56,32 @@ function contents(app, session, card) {
 }
 
 /**
+ * Job by job: the steps that only wait to be done in one line, every other with its own reasons.
+ *
  * @param {CardState} card
  * @param {ReturnType<typeof openSteps>} open
  */
 function stillOpen(card, open) {
   const all = steps(card);
-  const titles = new Map(card.jobs.map((job) => [job.id, job.text.title]));
-  const lines = open.map(({ step, reasons }) => {
-    const href = `#card/${card.id}/${all.indexOf(step) + 1}`;
-    const name = `${titles.get(step.job)}, step ${step.text.number}: ${step.text.text}`;
-    return el("li", {}, el("a", { href }, name), el("p", {}, reasons.join(" ")));
+  const link = (/** @type {StepState} */ step, /** @type {string} */ words) =>
+    el("a", { href: `#card/${card.id}/${all.indexOf(step) + 1}` }, words);
+  const groups = card.jobs.flatMap((job) => {
+    const own = open.filter(({ step }) => step.job === job.id);
+    const todo = own.filter(({ step }) => step.shape === "todo").map(({ step }) => step);
+    const others = own.filter(({ step }) => step.shape !== "todo");
+    const numbers = ranges(todo.map((step) => step.text.number));
+    const lines = [
+      ...(todo[0] ? [[link(todo[0], `${numbers}: not done, and no reason given.`)]] : []),
+      ...others.map(({ step, reasons }) => [
+        link(step, `Step ${step.text.number}: ${step.text.text}`),
+        el("p", {}, reasons.join(" ")),
+      ]),
+    ].map((parts) => el("li", {}, ...parts));
+    return lines.length > 0
+      ? [el("h3", {}, job.text.title), el("ol", { class: "uh-card__open" }, ...lines)]
+      : [];
   });
-  return [
-    el("p", { role: "status" }, "The card cannot be closed yet. This is still open:"),
-    el("ol", { class: "uh-card__open" }, ...lines),
-  ];
+  return [el("p", { role: "status" }, "The card cannot be closed yet. This is still open."), ...groups];
 }
 
 /** @param {CardState} card */

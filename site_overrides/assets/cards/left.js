@@ -97,3 +97,24 @@ export function checkRefused(step, initials) {
 export function counted(count, thing) {
   return `${count} ${thing}${count === 1 ? "" : "s"}`;
 }
+
+/**
+ * "Steps 1 to 4, 6 and 9" of numbers in order; "" of none.
+ *
+ * @param {number[]} numbers
+ * @returns {string}
+ */
+export function ranges(numbers) {
+  /** @type {number[][]} */
+  const runs = [];
+  for (const number of numbers) {
+    const run = runs.at(-1);
+    if (run?.at(-1) === number - 1) run.push(number);
+    else runs.push([number]);
+  }
+  const words = runs.flatMap((run) => (run.length > 2 ? [`${run[0]} to ${run.at(-1)}`] : run.map(String)));
+  const last = words.pop();
+  if (last === undefined) return "";
+  const listed = words.length > 0 ? `${words.join(", ")} and ${last}` : last;
+  return `${numbers.length === 1 ? "Step" : "Steps"} ${listed}`;
+}

@@ -13,7 +13,7 @@ export function isFor(thing, family) {
 }
 
 /**
- * The procedures for a family, those a complaint proposes apart and first.
+ * The procedures for a family: what finds a complaint's cause, what mends it, and all the others.
  *
  * @param {Index} index
  * @param {string} family
@@ -21,9 +21,11 @@ export function isFor(thing, family) {
  */
 export function offered(index, family, fault) {
   const fitting = index.procedures.filter((one) => isFor(one, family));
-  const byId = new Map(fitting.map((one) => [one.id, one]));
-  const proposed = (fault?.procedures ?? []).flatMap((id) => byId.get(id) ?? []);
-  return { proposed, others: fitting.filter((one) => !proposed.includes(one)) };
+  const named = (/** @type {string[]} */ ids) => ids.flatMap((id) => fitting.find((one) => one.id === id) ?? []);
+  const checks = named(fault?.checks ?? []);
+  const mends = named(fault?.mends ?? []).filter((one) => !checks.includes(one));
+  const others = fitting.filter((one) => !checks.includes(one) && !mends.includes(one));
+  return { checks, mends, others };
 }
 
 /**

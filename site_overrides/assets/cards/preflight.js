@@ -36,5 +36,5 @@ async function promiseWarning() {
   }
   const kept = await navigator.storage?.persisted?.();
   if (kept || (await navigator.storage?.persist?.())) return "";
-  return "This browser has not promised to keep records: it may clear them when the phone runs out of room, and a private window forgets them when it closes. Install the manual on the home screen, and print each card when it is done.";
+  return "This browser has not promised to keep records. Install the manual on the home screen, do not work in a private window, and print each card when it is done.";
 }

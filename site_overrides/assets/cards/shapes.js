@@ -28,7 +28,7 @@ const WORDS = {
   todo: "To do",
   storing: "Being stored",
   stored: "Done",
-  checked: "Done, second check made",
+  checked: "Checked",
   "not-needed": "Not needed",
   "handed-back": "Handed back",
 };
@@ -48,7 +48,7 @@ export function shapeDrawing(shape) {
  */
 export function shapeWord(step, shape) {
   const wants = shape === "stored" && step.text.wants_second_check;
-  return wants ? "Done, second check wanted" : WORDS[shape];
+  return wants ? "Done, check wanted" : WORDS[shape];
 }
 
 /**

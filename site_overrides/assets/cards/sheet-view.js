@@ -98,11 +98,15 @@ function line(step, href) {
     "li",
     { class: "uh-card__line" },
     smallShape(step, step.shape),
-    el("a", { href }, `${step.text.number}. ${step.text.text}`),
-    ...torques,
-    ...step.readings.map(readingLine),
-    ...saidLines(step).map((words) => el("span", { class: "uh-card__sign" }, words)),
-    check ? el("span", { class: "uh-card__sign" }, "Second check: ______") : null,
+    el(
+      "div",
+      { class: "uh-card__words" },
+      el("a", { href }, `${step.text.number}. ${step.text.text}`),
+      ...torques,
+      ...step.readings.map(readingLine),
+      ...saidLines(step).map((words) => el("span", { class: "uh-card__sign" }, words)),
+      check ? el("span", { class: "uh-card__sign" }, "Second check: ______") : null,
+    ),
   );
 }
 

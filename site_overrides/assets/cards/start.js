@@ -34,11 +34,22 @@ async function start(root) {
     if (mine !== turn) return; // the address has changed again meanwhile
     app.show(view);
     keepAwake(view.awake ?? false);
-    /** @type {HTMLElement|null} */ (view.node.querySelector('h2[tabindex="-1"]'))?.focus();
+    if (location.hash) arrive(view.node);
   };
   window.addEventListener("hashchange", () => void route());
   await route();
   root.dataset.ready = "";
+}
+
+/**
+ * The new view fills the screen, and reading aloud goes on at its heading.
+ *
+ * @param {HTMLElement} node
+ */
+function arrive(node) {
+  const heading = /** @type {HTMLElement|null} */ (node.querySelector('h2[tabindex="-1"]'));
+  heading?.focus({ preventScroll: true });
+  node.scrollIntoView();
 }
 
 /**

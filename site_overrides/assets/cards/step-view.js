@@ -18,20 +18,33 @@ import { smallShape } from "./shapes.js";
  * @returns {Node[]}
  */
 export function stepView(job, step, record, place) {
-  const words = el("div", { class: "uh-card__do" }, safeFragment(step.text.html, stepBase()));
-  // The reading has its own entry below; the sentence that asks for it would say it twice.
-  for (const asked of words.querySelectorAll(".uh-step__reading")) asked.remove();
   const readings = step.readings.map((reading) =>
     readingView(reading, (entry) => record(reading, entry)),
   );
   return [
     el("p", { class: "uh-card__from" }, job.text.title),
     el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
-    words,
-    ...readings,
+    stepWords(step, readings),
     ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
     place,
   ];
+}
+
+/**
+ * The step's text, with the entries in the place of the sentences that ask for readings.
+ *
+ * @param {StepState} step
+ * @param {Node[]} readings
+ */
+function stepWords(step, readings) {
+  const words = el("div", { class: "uh-card__do" }, safeFragment(step.text.html, stepBase()));
+  const [asked, ...rest] = words.querySelectorAll(".uh-step__reading");
+  if (asked) asked.replaceWith(...readings);
+  else words.append(...readings);
+  for (const sentence of rest) sentence.remove();
+  // A link to the reading's own sentence would lead away from the entry beside it.
+  for (const link of words.querySelectorAll('a[href*="#reading-"]')) link.replaceWith(...link.childNodes);
+  return words;
 }
 
 /**

@@ -166,7 +166,8 @@
  * @property {string} title
  * @property {string} complaint
  * @property {string[]} family
- * @property {string[]} procedures checks first, then the likeliest cause first
+ * @property {string[]} checks ids of procedures, in the order the fault's page gives them
+ * @property {string[]} mends ids of procedures, those of the likeliest cause first
  */
 
 /**

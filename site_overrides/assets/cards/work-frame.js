@@ -32,7 +32,8 @@ export function workFrame(card, on) {
   const name = el("p", { class: "uh-card__name" }, cardName(card));
   const head = el("div", { class: "uh-card__head" }, name, who);
   const ways = waysOf(card);
-  const node = el("div", { class: "uh-card__work" }, head, left, trouble, list, acts, aloud, ways);
+  const screen = el("div", { class: "uh-card__screen" }, head, left, trouble, list, acts);
+  const node = el("div", { class: "uh-card__work" }, screen, aloud, ways);
   return { node, left, aloud, trouble, list, place, others, word, tick, who, acts };
 }
 

@@ -215,7 +215,7 @@ export class WorkView {
     this.update();
     const heading = /** @type {HTMLElement|null} */ (this.frame.list.querySelector(".uh-card__title"));
     (focus ?? heading)?.focus({ preventScroll: true });
-    this.frame.list.scrollIntoView({ block: "nearest" });
+    this.node.scrollIntoView();
     this.say(`Step ${this.step.text.number}: ${this.step.text.text}`);
   }
 
@@ -228,6 +228,7 @@ export class WorkView {
   async takeReading(step, reading, entry) {
     const { asked, when } = reading;
     const value = { reading: asked.id, when, unit: asked.unit, ...entry };
+    this.frame.place.replaceChildren();
     const stored = await this.store(step, "reading", value, `${step.key}#${reading.key}`);
     if (stored) this.say(`Recorded: ${asked.name}.`);
   }

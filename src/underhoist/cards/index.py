@@ -30,7 +30,7 @@ def _family(family: UnitFamily) -> Json:
 
 
 def _fault(fault: Fault, known: set[object]) -> Json:
-    """Propose what its checks use, in their order, then what mends the likeliest cause first."""
+    """Propose what its checks use, in their order, and what mends the likeliest cause first."""
     checks = [check.procedure.value for check in fault.checks.values() if check.procedure]
     causes = sorted(fault.causes.values(), key=lambda cause: -cause.likelihood.value)
     mends = [procedure.value for cause in causes for procedure in cause.procedures]
@@ -39,5 +39,6 @@ def _fault(fault: Fault, known: set[object]) -> Json:
         "title": fault.title.value,
         "complaint": fault.complaint.value,
         "family": [each.value for each in fault.unit_family],
-        "procedures": [id_ for id_ in dict.fromkeys([*checks, *mends]) if id_ in known],
+        "checks": [id_ for id_ in dict.fromkeys(checks) if id_ in known],
+        "mends": [id_ for id_ in dict.fromkeys(mends) if id_ in known],
     }
