@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
-
 from underhoist_calculators import all_calculators, door
 
 pytestmark = pytest.mark.browser
