@@ -1,10 +1,10 @@
 """Set-up and the everyday commands. Standard library only: it runs before anything is installed.
 
-    python tasks.py manual   install what building needs, check and build the demo manual
-    python tasks.py test     install what the tests need, run every check and test
-    python tasks.py serve    preview with live reload
-    python tasks.py bench    run the benchmarks
-    python tasks.py lock     pin the requirements anew
+python tasks.py manual   install what building needs, check and build the demo manual
+python tasks.py test     install what the tests need, run every check and test
+python tasks.py serve    preview with live reload
+python tasks.py bench    run the benchmarks
+python tasks.py lock     pin the requirements anew
 """
 
 from __future__ import annotations
@@ -122,7 +122,9 @@ def make_venv() -> None:
         [sys.executable, "-m", "venv", str(VENV)], capture_output=True, text=True, check=False
     )
     if made.returncode != 0:
-        raise Stopped(f"Python could not make a virtual environment in .venv.\n{made.stdout.strip()}")
+        raise Stopped(
+            f"Python could not make a virtual environment in .venv.\n{made.stdout.strip()}"
+        )
 
 
 def install_python(lock: Path, label: str) -> None:
@@ -268,7 +270,9 @@ def main() -> int:
     """Run the command that was asked for; what goes wrong is said in a sentence."""
     if sys.version_info[:2] != WANTED:
         have = "{}.{}.{}".format(*sys.version_info[:3])
-        print(f"Underhoist needs Python 3.13, and this is Python {have}: install 3.13 and run it again.")
+        print(
+            f"Underhoist needs Python 3.13, and this is Python {have}: install 3.13 and run it again."
+        )
         return 2
     name = sys.argv[1] if len(sys.argv) == 2 else ""  # noqa: PLR2004
     if name not in COMMANDS:

@@ -51,7 +51,9 @@ def _check(here: Here, fault: Fault, check: Check) -> Markup:
         f"A good result rules out: {'; '.join(ruled_out)}." if ruled_out else "",
     ]
     notes = join((Markup("<p>{}</p>").format(line) for line in lines if line), "")
-    title = link(here.to_target(procedure), name) if procedure else name
+    title = Markup("<strong>{}</strong>").format(name)
+    if procedure is not None:
+        title = link(here.to_target(procedure), name)
     return Markup("<li>{}{}</li>").format(title, notes)
 
 
@@ -68,4 +70,4 @@ def _cause(here: Here, cause: Cause) -> Markup:
     share = Markup("<p>Behind about {} of 100 such complaints</p>").format(
         round(100 * cause.likelihood.value)
     )
-    return Markup("<li>{}{}{}</li>").format(cause.name.value, share, mended)
+    return Markup("<li><strong>{}</strong>{}{}</li>").format(cause.name.value, share, mended)

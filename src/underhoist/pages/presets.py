@@ -37,11 +37,14 @@ def _values(family: UnitFamily) -> Iterator[tuple[str, str]]:
 
 
 def address(calculator: Calculator, family: UnitFamily) -> str | None:
-    """Address of the calculator filled in for the family; None where it asks nothing of one."""
+    """Address of the calculator filled in for the family; None where it asks nothing of one.
+
+    A field that the family has no value for is emptied: the example's value is not the family's.
+    """
     values = for_family(family)
     wanted = {field.name: field.fills_from for field in calculator.fields if field.fills_from}
-    entries = {name: values[key] for name, key in wanted.items() if key in values}
-    if not entries:
+    entries = {name: values.get(key, "") for name, key in wanted.items()}
+    if not any(entries.values()):
         return None
     query = "&".join(f"{name}={quote_plus(text, safe='/')}" for name, text in entries.items())
     return f"calculators/{calculator.name}/?{query}"
