@@ -17,10 +17,13 @@ RADIAL_FACTOR = 3.05
 """Rolling circumference over diameter of a loaded radial tyre: ETRTO practice, from memory."""
 
 _METRIC = re.compile(
-    r"(?:P|LT)?\s*(\d{3})\s*/\s*(\d{2,3})\s*-?\s*(Z?R|-|B|D)?\s*(\d{2,3}(?:\.5)?)", re.I
+    r"(?:P|LT)?\s*(\d{3})\s*/\s*(\d{2})\s*-?\s*(?:[A-Z]?R|B|D)?\s*(\d{2,3}(?:\.5)?)C?(?:\s+\d{2,3}[A-Z])?",
+    re.IGNORECASE,
 )
-_NO_ASPECT = re.compile(r"(\d{3})\s*(S?R|HR|-)\s*(\d{2})", re.I)
-_FLOTATION = re.compile(r"(\d{2}(?:\.\d+)?)\s*[x×]\s*(\d{1,2}(?:\.\d+)?)\s*(R|-)\s*(\d{2})", re.I)
+_NO_ASPECT = re.compile(r"(\d{3})\s*(?:[A-Z]?R|-)\s*(\d{2})C?", re.IGNORECASE)
+_FLOTATION = re.compile(
+    r"(\d{2}(?:\.\d+)?)\s*[x×]\s*\d{1,2}(?:\.\d+)?\s*(?:R|-)\s*\d{2}", re.IGNORECASE
+)
 _ASK = (
     "Write the size as on the tyre wall, e.g. 205/70 R 14, or a rolled circumference, e.g. 1.95 m."
 )
@@ -43,13 +46,13 @@ def read_tyre(text: str) -> Tyre:
     """
     written = " ".join(text.split())
     if found := _METRIC.fullmatch(written):
-        width, aspect, _, rim = found.groups()
+        width, aspect, rim = found.groups()
         return _from_diameter(written, metric_diameter(float(width), float(aspect), float(rim)))
     if found := _FLOTATION.fullmatch(written):
         return _from_diameter(written, quantity(float(found[1]), "inch"))
     if found := _NO_ASPECT.fullmatch(written):
         wrong = "This size does not state its aspect ratio, which is 80 or 82 by maker."
-        width, _, rim = found.groups()
+        width, rim = found.groups()
         mend = f"Write {width}/80 R {rim} or {width}/82 R {rim}, or roll one turn and write metres."
         raise UnitError("unit-ambiguous", written, wrong, mend)
     return _rolled(written)
