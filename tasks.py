@@ -25,7 +25,7 @@ NODE_MODULES = ROOT / "node_modules"
 WANTED = (3, 13)
 
 
-class Stopped(Exception):
+class StoppedError(Exception):
     """Something that the person at the keyboard must put right; its text says what."""
 
 
@@ -56,7 +56,7 @@ class Bar:
             print(f"\r  {self.label:<34} [{bar}]", end="", flush=True)
 
     def finish(self) -> None:
-        """The step is done."""
+        """Say that the step is done."""
         self.done = self.total
         self.draw()
         seconds = time.monotonic() - self.began
@@ -75,19 +75,18 @@ def run_counted(label: str, command: list[str], counts: str, total: int) -> None
         text=True, encoding="utf-8", errors="replace",
     )  # fmt: skip
     lines: list[str] = []
-    assert process.stdout is not None
-    for line in process.stdout:
+    for line in process.stdout or ():
         lines.append(line)
         if counts in line:
             bar.step()
     if process.wait() != 0:
         print()
-        raise Stopped(f"{label}: this did not work.\n" + "".join(lines[-15:]))
+        raise StoppedError(f"{label}: this did not work.\n" + "".join(lines[-15:]))
     bar.finish()
 
 
 def environment() -> dict[str, str]:
-    """The environment for everything we start: our own Node first, no third-party notices."""
+    """Give what we start our own Node first, and no third-party notices."""
     return {
         **os.environ,
         "PATH": f"{BIN}{os.pathsep}{os.environ.get('PATH', '')}",
@@ -102,7 +101,7 @@ def environment() -> dict[str, str]:
 
 
 def fingerprint(*files: Path) -> str:
-    """What these files hold, as one hash."""
+    """Give one hash for what these files hold."""
     return hashlib.sha256(b"\0".join(file.read_bytes() for file in files)).hexdigest()
 
 
@@ -122,7 +121,7 @@ def make_venv() -> None:
         [sys.executable, "-m", "venv", str(VENV)], capture_output=True, text=True, check=False
     )
     if made.returncode != 0:
-        raise Stopped(
+        raise StoppedError(
             f"Python could not make a virtual environment in .venv.\n{made.stdout.strip()}"
         )
 
@@ -177,7 +176,7 @@ def set_up(*, tests: bool) -> None:
 
 
 def find_browser() -> str | None:
-    """A Chromium that is already on this machine."""
+    """Find a Chromium that is already on this machine."""
     return os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
 
 
@@ -274,13 +273,13 @@ def main() -> int:
             f"Underhoist needs Python 3.13, and this is Python {have}: install 3.13 and run it again."
         )
         return 2
-    name = sys.argv[1] if len(sys.argv) == 2 else ""  # noqa: PLR2004
+    name = sys.argv[1] if len(sys.argv) == 2 else ""
     if name not in COMMANDS:
         print(f"Say one of: {', '.join(COMMANDS)}.")
         return 2
     try:
         return COMMANDS[name]()
-    except Stopped as reason:
+    except StoppedError as reason:
         print(reason)
         return 1
     except KeyboardInterrupt:
