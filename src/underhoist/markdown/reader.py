@@ -34,6 +34,7 @@ class Reader(markdown.Markdown):
         extensions = [FencedCodeExtension(), SaneListExtension(), TableExtension()]
         super().__init__(extensions=extensions)
         self.context = context
+        self.ESCAPED_CHARS.append("<")
         self.preprocessors.deregister("html_block")
         self.inlinePatterns.deregister("html")
         self.inlinePatterns.register(Autolink(AUTOLINK, self), "reference-autolink", 125)

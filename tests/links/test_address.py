@@ -1,0 +1,39 @@
+"""Addresses below the site's root, and the links between them."""
+
+import pytest
+
+from underhoist.links import page_address, relative
+
+
+@pytest.mark.parametrize(
+    ("file", "address"),
+    [
+        ("index.md", ""),
+        ("one-visit.md", "one-visit/"),
+        ("tools/hoist.md", "tools/hoist/"),
+        ("tools/index.md", "tools/"),
+        ("a/b/c.md", "a/b/c/"),
+    ],
+)
+def test_page_lives_where_its_file_stands(file, address):
+    assert page_address(file) == address
+
+
+@pytest.mark.parametrize(
+    ("address", "base", "link"),
+    [
+        ("", "", "./"),
+        ("tools/hoist/", "", "tools/hoist/"),
+        ("", "tools/hoist/", "../../"),
+        ("tools/", "tools/hoist/", "../"),
+        ("tools/jack/", "tools/hoist/", "../jack/"),
+        ("tools/hoist/", "tools/hoist/", "./"),
+        ("drawings/band.svg", "work/set-band/", "../../drawings/band.svg"),
+        ("tools/hoist/#use", "tools/hoist/", "#use"),
+        ("tools/hoist/#use", "tools/", "hoist/#use"),
+        ("calculators/torque-units/?torque=9+lbf*ft", "", "calculators/torque-units/?torque=9+lbf*ft"),
+        ("cards/?a=1/2", "cards/", "./?a=1/2"),
+    ],
+)  # fmt: skip
+def test_link_counts_from_the_page_it_stands_on(address, base, link):
+    assert relative(address, base) == link

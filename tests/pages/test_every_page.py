@@ -1,0 +1,101 @@
+"""What is true of all pages: one each, closed by the safety line, linked, escaped."""
+
+import re
+
+from underhoist.pages import sheets
+from underhoist.pages.closing import DEMO, SAFETY
+
+HOSTILE = "<script>alert('x')</script> & \\\"q\\\""
+
+
+def test_every_address_is_written_once(site):
+    addresses = [sheet.address for sheet in sheets(site)]
+    assert len(addresses) == len(set(addresses))
+    assert all(address == "" or address.endswith("/") for address in addresses)
+
+
+def test_every_page_has_what_the_theme_needs(pages):
+    for sheet in pages.values():
+        assert sheet.title, sheet.address
+        assert sheet.summary, sheet.address
+        assert sheet.html, sheet.address
+        assert re.fullmatch("[a-z-]+", sheet.kind)
+
+
+def test_every_page_ends_with_the_safety_line(pages):
+    ending = f"<p>{SAFETY}</p>\n</footer>".replace("'", "&#39;")
+    for sheet in pages.values():
+        assert sheet.html.endswith(ending), sheet.address
+
+
+def test_demo_says_so_on_every_page(changed):
+    for sheet in sheets(changed("index.md", demo=True)):
+        assert sheet.html.endswith(f"<p>{DEMO}</p>\n</footer>"), sheet.address
+
+
+def test_every_rule_has_its_page_with_examples(site, pages):
+    assert len(site.rules) >= 10
+    for code in site.rules:
+        html = pages[f"rules/{code}/"].html
+        assert "uh-example--good" in html, code
+        assert "uh-example--bad" in html, code
+
+
+def test_every_calculator_answers_before_any_script(site, pages):
+    for name in site.calculators:
+        html = pages[f"calculators/{name}/"].html
+        assert f'<div id="calculator" data-calculator="{name}">\n<form class="uh-calc"' in html
+        answer = html.partition('class="uh-answer"')[2]
+        assert 'class="uh-plate__number"' in answer or "uh-table" in answer, name
+        assert "Mend these entries" not in answer, name
+
+
+def test_links_between_pages_lead_somewhere(pages):
+    from posixpath import normpath
+
+    for sheet in pages.values():
+        for href in re.findall(r' href="([^"#?:]*)[^":]*"', sheet.html):
+            if not href:
+                continue
+            to = normpath(f"/{sheet.address}{href}").strip("/")
+            assert (f"{to}/" if to else "") in pages, f"{sheet.address}: {href}"
+
+
+def test_nothing_that_an_author_writes_becomes_markup(changed):
+    replaced = [
+        ("title: Set the band", f'title: "{HOSTILE}"'),
+        (
+            'summary: Takes up the band\'s clearance & makes "second" clean.',
+            f'summary: "{HOSTILE}"',
+        ),
+        ("area: bands", f'area: "{HOSTILE}"'),
+        ("[Rags]", f'["{HOSTILE}"]'),
+        ("name: Turns to the seat", f'name: "{HOSTILE}"'),
+        ("Wipe the case.", f"Wipe {HOSTILE}"),
+        ("Adjuster in section", HOSTILE),
+    ]
+    for sheet in sheets(changed("work/set-band.md", *replaced)):
+        assert "<script>alert" not in sheet.html, sheet.address
+        assert 'q"' not in re.sub(r'="[^"]*"', "", sheet.html.replace("&#34;", "")), sheet.address
+
+
+def test_page_that_somebody_wrote_goes_before_one_that_is_made(changed):
+    site = changed("index.md")
+    text = "---\nkind: page\ntitle: Our tools\nsummary: Own list.\n---\n"
+    (site.folder / "tools/index.md").write_text(text, encoding="utf-8")
+    from underhoist.check import check
+    from underhoist.pages import make_site
+
+    site = make_site(check(site.folder).manual, site.folder, name="x")
+    written = {sheet.address: sheet for sheet in sheets(site)}
+    assert written["tools/"].title == "Our tools"
+
+
+def test_front_page_is_made_where_nobody_wrote_one(tmp_path):
+    from underhoist.model import Manual
+    from underhoist.pages import make_site
+
+    nothing = Manual(families={}, procedures={}, faults={}, tools={}, hazards={}, plain={})
+    site = make_site(nothing, tmp_path, name="An empty manual")
+    written = {sheet.address: sheet for sheet in sheets(site)}
+    assert written[""].title == "An empty manual"

@@ -1,0 +1,46 @@
+"""Calculators filled in with what a family states."""
+
+from urllib.parse import parse_qs, urlsplit
+
+from underhoist.pages.presets import address, for_family
+
+
+def entries(site, name):
+    way = address(site.calculators[name], site.manual.families["wren-2"])
+    return {key: texts[0] for key, texts in parse_qs(urlsplit(way).query, True).items()}
+
+
+def test_every_value_of_the_family_is_typed_text_with_its_unit(site):
+    values = for_family(site.manual.families["wren-2"])
+    assert values["fluid.service_fill"] == "4.5 L"
+    assert values["fluid.level.temperature"] == "65 to 80 °C"
+    assert values["window.1-2.light"] == "16 to 22 km/h"
+    assert values["reference.tyre"] == "215/75 R 15"
+
+
+def test_every_dotted_name_that_a_field_asks_for_is_known(site):
+    known = for_family(site.manual.families["wren-2"])
+    for calculator in site.calculators.values():
+        for field in calculator.fields:
+            wanted = field.fills_from
+            if wanted and wanted != "torque" and not wanted.startswith("window."):
+                assert wanted in known, f"{calculator.name}: {wanted}"
+
+
+def test_link_fills_what_the_family_has_and_empties_what_it_has_not(site):
+    found = entries(site, "shift-check")
+    assert found["window-1-2-light"] == "16 to 22 km/h"
+    assert found["window-2-3-full"] == ""
+
+
+def test_filled_entries_are_read_by_the_calculator(site):
+    from underhoist_calculators import door
+
+    for name in ("staged-fill", "shift-check"):
+        given = {key: text for key, text in entries(site, name).items() if text}
+        errors = door.run(name, {**door.example(name), **given})["errors"]
+        assert not errors.keys() & given.keys(), errors
+
+
+def test_calculator_that_asks_nothing_of_a_family_has_no_link(site):
+    assert address(site.calculators["torque-units"], site.manual.families["wren-2"]) is None
