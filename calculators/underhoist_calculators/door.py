@@ -4,9 +4,9 @@ The command line, the build and the browser worker all come through here.
 """
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, cast
 
-from attrs import asdict, evolve, frozen
+from attrs import asdict, frozen
 
 from underhoist_calculators import html, text
 from underhoist_calculators.answer import Answer
@@ -50,7 +50,7 @@ def run(name: str, entries: Mapping[str, str]) -> dict[str, Any]:
     return {
         "ok": outcome.answer is not None,
         "errors": {field: asdict(wrong) for field, wrong in outcome.errors.items()},
-        "answer": asdict(outcome.answer) if outcome.answer else None,
+        "answer": _plain(asdict(outcome.answer)) if outcome.answer else None,
         "answer_html": html.answer(outcome.calculator, outcome.answer, outcome.errors),
         "answer_text": text.answer(outcome.calculator, outcome.answer, outcome.errors),
     }
@@ -59,8 +59,18 @@ def run(name: str, entries: Mapping[str, str]) -> dict[str, Any]:
 def describe(name: str) -> dict[str, Any]:
     """Give the declaration of a calculator as plain data, for lists and help."""
     calculator = get(name)
-    kept = asdict(evolve(calculator), filter=lambda attribute, _: attribute.name != "run")
-    return {**kept, "example": example(name)}
+    kept = asdict(calculator, filter=lambda attribute, _: attribute.name != "run")
+    return {**_plain(kept), "example": example(name)}
+
+
+def _plain(value: Any) -> Any:  # noqa: ANN401 - any nesting of plain data
+    """Turn tuples into lists, as JSON and the browser know them."""
+    if isinstance(value, Mapping):
+        pairs = cast("Mapping[str, Any]", value)
+        return {key: _plain(inner) for key, inner in pairs.items()}
+    if isinstance(value, tuple):
+        return [_plain(inner) for inner in cast("tuple[Any, ...]", value)]
+    return value
 
 
 def example(name: str) -> dict[str, str]:
