@@ -81,7 +81,7 @@ def run_counted(label: str, command: list[str], counts: str, total: int) -> None
             bar.step()
     if process.wait() != 0:
         print()
-        raise StoppedError(f"{label}: this did not work.\n" + "".join(lines[-15:]))
+        raise StoppedError(f"{label}: this did not work.\n" + "".join(lines[-40:]))
     bar.finish()
 
 
@@ -269,9 +269,7 @@ def main() -> int:
     """Run the command that was asked for; what goes wrong is said in a sentence."""
     if sys.version_info[:2] != WANTED:
         have = "{}.{}.{}".format(*sys.version_info[:3])
-        print(
-            f"Underhoist needs Python 3.13, and this is Python {have}: install 3.13 and run it again."
-        )
+        print(f"Underhoist needs Python 3.13, and this is {have}: install 3.13 and run it again.")
         return 2
     name = sys.argv[1] if len(sys.argv) == 2 else ""
     if name not in COMMANDS:
