@@ -1,4 +1,4 @@
-"""The rules' pages, made from their docstrings."""
+"""The rules' pages, made from their docstrings: why, then `Good:` and `Bad:` with fenced blocks."""
 
 import re
 from collections.abc import Iterator
@@ -9,7 +9,7 @@ from underhoist.finding import Severity
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import NOTHING, contents, entry, facts, join
+from underhoist.pages.html import contents, entry, facts, join
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.rules import Rule
@@ -20,6 +20,7 @@ _EFFECT = {
     Severity.LOOK: "Listed, the site is built",
 }
 _FENCE = re.compile(r"```(?P<info>[^\n]*)\n(?P<text>.*?)\n```", re.DOTALL)
+_EXAMPLE = re.compile(r"^(Good|Bad)( \([^)\n]*\))?:$", re.MULTILINE)
 _TITLE = re.compile(r'title="([^"]*)"')
 
 
@@ -38,13 +39,13 @@ def rule_sheets(site: Site) -> Iterator[Sheet]:
 
 
 def _sheet(site: Site, rule: Rule) -> Sheet:
-    why, good, bad = _parts(rule.page)
+    why, *examples = _EXAMPLE.split(rule.page.partition("\n")[2])
+    paragraphs = (" ".join(part.split()) for part in why.split("\n\n") if part.strip())
     html = join(
         (
-            *(Markup("<p>{}</p>").format(paragraph) for paragraph in why),
+            *(Markup("<p>{}</p>").format(_with_code(text)) for text in paragraphs),
             facts(Markup("<code>{}</code>").format(rule.code), _EFFECT[rule.severity]),
-            _example("Good", good),
-            _example("Bad", bad),
+            *(_example(*each) for each in zip(*[iter(examples)] * 3, strict=True)),
             closing(site),
         )
     )
@@ -52,32 +53,27 @@ def _sheet(site: Site, rule: Rule) -> Sheet:
         address=f"rules/{rule.code}/",
         kind="rule",
         title=rule.title,
-        summary=rule.title + ".",
+        summary=f"{rule.title}.",
         html=html,
         trail=(INDEX,),
     )
 
 
-def _parts(page: str) -> tuple[list[str], str, str]:
-    """Paragraphs that say why, then the text below Good and below Bad."""
-    _, _, rest = page.partition("\n")
-    why, _, examples = rest.partition("\nGood:\n")
-    good, _, bad = examples.partition("\nBad:\n")
-    paragraphs = [" ".join(part.split()) for part in why.split("\n\n") if part.strip()]
-    return paragraphs, good, bad
-
-
-def _example(heading: str, text: str) -> Markup:
+def _example(word: str, note: str | None, text: str) -> Markup:
     """Write the fenced blocks of an example, each with the file it belongs to."""
     blocks = join(_block(found["info"], found["text"]) for found in _FENCE.finditer(text))
-    if not blocks:
-        return NOTHING
     return Markup(
         '<section class="uh-example uh-example--{}">\n<h2>{}</h2>\n{}\n</section>'
-    ).format(heading.lower(), heading, blocks)
+    ).format(word.lower(), f"{word}{note or ''}", blocks)
 
 
 def _block(info: str, text: str) -> Markup:
     title = _TITLE.search(info)
-    file = Markup("<p><code>{}</code></p>\n").format(title[1]) if title else NOTHING
+    file = Markup("<p><code>{}</code></p>\n").format(title[1]) if title else Markup("")
     return Markup('{}<pre tabindex="0"><code>{}</code></pre>').format(file, text)
+
+
+def _with_code(text: str) -> Markup:
+    """Set what stands between backticks as code."""
+    pieces = enumerate(text.split("`"))
+    return join((Markup("<code>{}</code>").format(p) if n % 2 else p for n, p in pieces), "")
