@@ -7,7 +7,7 @@ from attrs import frozen
 from underhoist import rules
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
-from underhoist.source import load
+from underhoist.source import is_page, load
 
 
 @frozen
@@ -25,7 +25,7 @@ class Checked:
     @property
     def pages(self) -> int:
         """How many pages were read or tried."""
-        return sum(file.lower().endswith(".md") for file in self.manual.files)
+        return sum(map(is_page, self.manual.files))
 
 
 def check(folder: Path) -> Checked:

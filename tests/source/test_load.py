@@ -83,6 +83,11 @@ def test_hidden_files_and_other_files_are_no_pages(loaded):
     assert manual.files == {"w.md", "y.txt"}
 
 
+def test_every_ending_that_makes_a_page_is_read(loaded):
+    whole = loaded({"w.md": TOOL, "a.markdown": "x", "b.mkd": "x", "c.MD": "x", "d.mdx": "x"})
+    assert [finding.at.file for finding in whole.findings] == ["a.markdown", "b.mkd", "c.MD"]
+
+
 def test_one_text_counts_as_a_list_of_one(loaded):
     head = "---\nkind: procedure\ntitle: t\nsummary: s\narea: a\nminutes: 1\nwho: senior\n"
     pages = {

@@ -11,6 +11,14 @@ from underhoist.place import Place
 from underhoist.source.faults import fault
 from underhoist.words import quote
 
+MARKDOWN = (".md", ".markdown", ".mdown", ".mkdn", ".mkd")
+"""Endings that the site builder takes for pages: none of them may slip past the check."""
+
+
+def is_page(file: str) -> bool:
+    """Whether the file is a page by its ending."""
+    return file.lower().endswith(MARKDOWN)
+
 
 @frozen
 class Files:
@@ -21,7 +29,7 @@ class Files:
 
     def pages(self) -> Iterator[str]:
         """Return the Markdown files."""
-        return (name for name in self.names if name.lower().endswith(".md"))
+        return filter(is_page, self.names)
 
 
 def walk(folder: Path) -> Files:
