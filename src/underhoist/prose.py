@@ -24,6 +24,7 @@ _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
 _DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
 _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
 _BRACKET = re.compile(r"[\[\]]")
+_ESCAPED = re.compile(r"\\[\\\[\]<!]")
 _FENCE = re.compile(r"\s*(`{3,}|~{3,})")
 _COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
@@ -66,7 +67,7 @@ class Prose:
 
     body: Body
     text: str = field(init=False)
-    """The body with code and comments blanked."""
+    """The body with code, comments and escaped brackets blanked."""
 
     def __attrs_post_init__(self) -> None:
         object.__setattr__(self, "text", _without_code(self.body.text))
@@ -99,7 +100,7 @@ class Prose:
     def _find_links(self, file: str) -> list[Link]:
         found: list[Link] = []
         if "](" in self.text:
-            found += (self._inline(match, file) for match in _DESTINATION.finditer(self.text))
+            found += self._inline(file)
         if "<" in self.text:
             found += self._others(_AUTOLINK, "bare", file)
             found += self._others(_ATTRIBUTE, "html", file)
@@ -107,15 +108,17 @@ class Prose:
             found += self._others(_DEFINITION, "definition", file)
         return sorted(found, key=lambda link: link.offset)
 
-    def _inline(self, match: re.Match[str], file: str) -> Link:
-        start = self._openings.get(match.start(), match.start())
-        if match.start() - start > LONGEST_LABEL:
-            start = match.start()
-        image = start > 0 and self.text[start - 1] == "!"
-        label = self.text[start + 1 : match.start()]
-        offset = start - image
-        form = "image" if image else "link"
-        return Link(match[1].strip("<>"), label, form, offset, self.place(offset, file))
+    def _inline(self, file: str) -> Iterator[Link]:
+        for match in _DESTINATION.finditer(self.text):
+            close = match.start()
+            start = self._openings.get(close)
+            if start is None:
+                continue
+            start = start if close - start <= LONGEST_LABEL else close
+            image = start > 0 and self.text[start - 1] == "!"
+            form = "image" if image else "link"
+            label, offset = self.text[start + 1 : close], start - image
+            yield Link(match[1].strip("<>"), label, form, offset, self.place(offset, file))
 
     @cached_property
     def _openings(self) -> dict[int, int]:
@@ -167,11 +170,16 @@ def _blank(match: re.Match[str]) -> str:
 
 
 def _without_code(text: str) -> str:
-    """Turn fenced blocks, code spans and comments into spaces."""
+    """Turn code, comments and escaped brackets into spaces."""
     if "<!--" in text:
         text = _COMMENT.sub(_blank, text)
-    if "`" not in text and "~~~" not in text:
-        return text
+    if "`" in text or "~~~" in text:
+        text = _without_fences(text)
+    return _ESCAPED.sub("  ", text) if "\\" in text else text
+
+
+def _without_fences(text: str) -> str:
+    """Turn fenced blocks into spaces, and the code spans of the other lines."""
     lines: list[str] = []
     fence = ""
     for line in text.split("\n"):

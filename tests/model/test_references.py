@@ -53,6 +53,17 @@ def test_no_reference():
     assert only("~~~\n<torque:a>\n~~~\n``x ` <torque:b>``") == []
 
 
+def test_escaped_brackets_are_text():
+    assert only(r"\<torque:a> \[b](torque:c) [d\](torque:e)") == []
+    assert only("](torque:f)") == []
+    assert [each.id for each in only(r"[a \[b\] c](torque:d) \\<tool:e>")] == ["d", "e"]
+
+
+def test_a_label_without_end_hides_no_link():
+    (reference,) = only(f"[{'x' * 5_000}](torque:a)")
+    assert (reference.id, reference.label) == ("a", "")
+
+
 def test_offset_is_the_place_in_the_body():
     text = "`x` <!-- y --> ü <tool:a> [[b] c](tool:d)"
     assert [text[each.offset] for each in only(text)] == ["<", "["]

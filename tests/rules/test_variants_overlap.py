@@ -18,9 +18,9 @@ def test_one_measure(manual):
     manual.keys(FAMILY, variants("{width: 5 to 6 mm}", "{width: 6 to 7 mm}"))
     assert manual.found() == [
         (
-            "families/kestrel-3.md:30:63 variants-overlap (stop)",
+            "families/kestrel-3.md:29:55 variants-overlap (stop)",
             "6 to 7 mm",
-            "A part of this width can also be Narrow: 5 to 6 mm, line 29.",
+            "A part of this width can also be Narrow: 5 to 6 mm, line 28.",
             "Add a measure that tells the two apart, or mend the one that overlaps.",
         )
     ]

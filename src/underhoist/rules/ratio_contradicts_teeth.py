@@ -20,7 +20,8 @@ ratios: {first: 2.525, second: 1.425, third: 1.000, reverse: 2.355}
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, UnitFamily
+from underhoist.gears import ratios
+from underhoist.model import Manual
 
 CODE = "ratio-contradicts-teeth"
 SEVERITY = Severity.STOP
@@ -32,27 +33,13 @@ ROUNDING = 0.0051
 def check(manual: Manual) -> Iterator[Finding]:
     """Find stated ratios further from the computed ones than rounding explains."""
     for family in manual.families.values():
-        computed = _computed(family)
+        computed = ratios(family.gear_train)
         for gear, stated in family.ratios.items():
-            ratio = computed.get(gear)
-            if ratio is not None and abs(stated.value - ratio) > ROUNDING:
-                wrong = f"The tooth counts give {ratio:.3f} in {gear}."
+            if gear not in computed:
+                continue
+            ratio = float(abs(computed[gear]))  # reverse is stated without its sign
+            if abs(stated.value - ratio) > ROUNDING:
                 line = family.gear_train.type.at.line
+                wrong = f"The tooth counts give {ratio:.3f} in {gear}."
                 mend = f"Write {ratio:.3f}, or mend the tooth counts on line {line}."
                 yield Finding(CODE, SEVERITY, stated.at, stated.written, wrong, mend)
-
-
-def _computed(family: UnitFamily) -> dict[str, float]:
-    """Ratios by gear; none where the train is of another type or its counts are not named."""
-    teeth = {name: placed.value for name, placed in family.gear_train.teeth.items()}
-    if (
-        not family.gear_train.type.value.startswith("simpson")
-        or not {"sun", "ring"} <= teeth.keys()
-    ):
-        return {}
-    step = teeth["ring"] / teeth["sun"]
-    ratios = {"first": 2 + 1 / step, "second": 1 + 1 / step, "third": 1.0, "reverse": step}
-    if {"overdrive_sun", "overdrive_ring"} <= teeth.keys():
-        ring = teeth["overdrive_ring"]
-        ratios["fourth"] = ring / (ring + teeth["overdrive_sun"])
-    return ratios
