@@ -15,6 +15,9 @@ from underhoist_calculators.filling import (
 from underhoist_calculators.fluid_expansion import correction_factor
 from underhoist_calculators.units import Quantity, number_text, quantity, show, unit_name
 
+FAR = quantity(20, "delta_degree_Celsius")
+"""So far below the rule a reading is only a forecast. Common practice, no source."""
+
 BESIDE = ("litre", "US_quart", "imperial_quart")
 """Units that stand beside a volume on its plate."""
 
@@ -136,34 +139,42 @@ def _top_up(stick: Stick, sump: Sump, unit: str) -> Said:
     )
     note = f"In {len(pours)} steps: {', '.join(shown)}." if len(pours) > 1 else "In one step."
     summary = (
-        f"Add {show(total, digits=2)}: the level stands {_missing(stick)} at {show(stick.at)}."
+        f"Add {show(total, digits=2)}: the level stands {_marks(stick.missing)} "
+        f"below full at {show(stick.at)}."
     )
     return summary, (plate("Add now", total, others=BESIDE, digits=2, note=note),), do
 
 
-def _missing(stick: Stick) -> str:
-    return f"{number_text(abs(stick.missing), figures=2)} of a mark below full"
+def _marks(count: float) -> str:
+    """Say a number of marks: "0.9 of a mark", "1.4 marks"."""
+    number = number_text(abs(count), figures=2)
+    if number == "1":
+        return "1 mark"
+    return f"{number} marks" if abs(count) > 1 else f"{number} of a mark"
 
 
 def _take_out(stick: Stick, sump: Sump, unit: str) -> Said:
     """Say how much to take out, and why a little too much is not a little wrong."""
-    over = number_text(-stick.missing, figures=2)
     # Measured warm as it comes out, so the volume at the fluid's own temperature.
     volume = jug(sump.between_marks * -stick.missing, unit)
+    if volume.magnitude == 0:
+        return _leave(stick)
+    shown, over = show(volume, digits=2), f"{_marks(stick.missing)} over full at {show(stick.at)}"
     why = "Above the mark the turning parts whip the fluid to foam: it slips, heats and blows out."
-    far = stick.temperature < sump.rule.low - quantity(20, "delta_degree_Celsius")
-    warm = f"Warm the fluid to {show(sump.rule.low)} and read again before taking any out."
-    do = (
-        *((warm,) if far else ()),
-        f"Draw off {show(volume, digits=2)} through the filler tube or the plug.",
-        f"Read again between {show(sump.rule.low)} and {show(sump.rule.high)}.",
-    )  # fmt: skip
-    summary = f"Take out {show(volume, digits=2)}: {over} of a mark over full at {show(stick.at)}."
-    return summary, (plate("Take out", volume, others=BESIDE, digits=2, note=why),), do
+    between = f"between {show(sump.rule.low)} and {show(sump.rule.high)}"
+    draw = f"Draw off {shown} through the filler tube or the plug."
+    again = f"Read again {between}."
+    if stick.temperature < sump.rule.low - FAR:
+        summary = f"Warm the fluid and read again: by this cold reading it will stand {over}."
+        plates = (plate("Take out, if it still is", volume, others=BESIDE, digits=2, note=why),)
+        warm = f"Warm the fluid until it is {between} and read again."
+        return summary, plates, (warm, draw, again)
+    plates = (plate("Take out", volume, others=BESIDE, digits=2, note=why),)
+    return f"Take out {shown}: {over}.", plates, (draw, again)
 
 
 def _leave(stick: Stick) -> Said:
-    words = f"Add nothing: at {show(stick.at)} the level stands at the full mark."
+    words = f"Leave it: at {show(stick.at)} the level is at full, as near as a dipstick shows."
     return words, (), ("Read once more after the road test.",)
 
 
@@ -187,19 +198,33 @@ def _reading_warnings(stick: Stick, sump: Sump) -> tuple[str, ...]:
 
 def _stick_working(stick: Stick, sump: Sump, change: Quantity) -> tuple[Working, ...]:
     """Show the correction to the level rule and the volume that it comes to."""
-    before = correction_factor(stick.temperature, sump.density)
     after = correction_factor(stick.at, sump.density)
-    risen = sump.dry_fill * (1 / after - 1 / before)
-    factor, missing = number_text(after, 4), number_text(stick.missing, 2)
+    lines: list[Working] = []
+    risen = quantity(0, "litre")
+    if stick.temperature != stick.at:
+        before = correction_factor(stick.temperature, sump.density)
+        risen = sump.dry_fill * (1 / after - 1 / before)
+        lines.append(
+            Working(
+                what=f"Rise from {show(stick.temperature)} to {show(stick.at)}",
+                formula="rise = dry fill × (1 / VCF at the rule − 1 / VCF now)",
+                numbers=f"{show(sump.dry_fill)} × "
+                f"(1 / {number_text(after, 4)} − 1 / {number_text(before, 4)})",
+                result=show(risen, digits=2),
+            )
+        )
+    return (*lines, *_missing_working(stick, sump, risen, change))
+
+
+def _missing_working(
+    stick: Stick, sump: Sump, risen: Quantity, change: Quantity
+) -> tuple[Working, Working]:
+    """Show the marks that are missing and the volume that fills them."""
+    missing = number_text(stick.missing, 2)
+    factor = number_text(correction_factor(stick.at, sump.density), 4)
     return (
         Working(
-            what=f"Rise from {show(stick.temperature)} to {show(stick.at)}",
-            formula="rise = dry fill × (1 / VCF at the rule − 1 / VCF now)",
-            numbers=f"{show(sump.dry_fill)} × (1 / {factor} − 1 / {number_text(before, 4)})",
-            result=show(risen, digits=2),
-        ),
-        Working(
-            what="Missing at the rule",
+            what="Missing at the rule's temperature",
             formula="missing = marks below full − rise / volume between the marks",
             numbers=f"{number_text(stick.read.m_as('mark_below_full'), 2)} − "
             f"{show(risen, digits=2)} / {show(sump.between_marks)}",
@@ -211,7 +236,7 @@ def _stick_working(stick: Stick, sump: Sump, change: Quantity) -> tuple[Working,
             numbers=f"{missing} × {show(sump.between_marks)} × {factor}",
             result=show(change, digits=2),
         ),
-    )  # fmt: skip
+    )
 
 
 def _ledger(
@@ -220,7 +245,8 @@ def _ledger(
     """Set in against out; the gap is known only where both were measured."""
     unit = unit_name(sump.service_fill)
     added, before = filled.added, filled.level_before
-    short = volume_of(before.m_as("mark_below_full") if before else 0, sump.rule.low, sump)
+    missing = 0.0 if before is None else before.m_as("mark_below_full")
+    short = volume_of(missing, sump.rule.low, sump)
     expected = out.volume + short
     rows = [("Came out" if out.measured else "Came out, estimated", show(out.volume, unit, 2))]
     if before is not None:
@@ -234,7 +260,7 @@ def _ledger(
                      show(abs(change), unit, 2)))  # fmt: skip
         rows.append(("In all", show(total, unit, 2)))
         gap = (total - expected).to(unit) if out.measured else None
-        rows.append(("Gap, in less out", show(gap, unit, 2) if gap else "not known"))
+        rows.append(("Gap, in less out", "not known" if gap is None else show(gap, unit, 2)))
     table = Table(title="Ledger, as at 15 °C", heads=("Entry", "Volume"), rows=tuple(rows))
     return table, gap
 

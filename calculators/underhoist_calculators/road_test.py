@@ -79,16 +79,6 @@ def _point(window: Span) -> Point:
     return Point((low + high) / 2, (high - low) / 2)
 
 
-def speed_factor(
-    *, error: float, axle: float, reference_axle: float, circumference: float, reference: float
-) -> float:
-    """Give reference-vehicle speed over indicated speed at the same output-shaft speed.
-
-    `error` is how much the speedometer reads high, as a ratio; circumferences in one unit.
-    """
-    return (axle / reference_axle) * (reference / circumference) / (1 + error)
-
-
 def beyond(speed: Quantity, window: Span) -> Quantity:
     """Give how far a speed lies outside a window: below zero under it, zero inside."""
     if speed > window.high:

@@ -95,7 +95,8 @@ def verdicts(readings: Readings, test: RoadTest, vehicle: Vehicle) -> Table:
         if window is not None:
             low, high = vehicle.shown(window.low), vehicle.shown(window.high)
             low_high = f"{number_text(low.magnitude, 0)} to {show(high, digits=0)}"
-        read = "never came" if key in test.missing else show(speed) if speed else "not measured"
+        read = "not measured" if speed is None else show(speed)
+        read = "never came" if key in test.missing else read
         rows.append((f"{key[0]}, {key[1]} throttle", low_high, read, _verdict(test, key, vehicle)))
     return Table(
         title="Shift by shift, as this speedometer shows it",

@@ -1,7 +1,6 @@
 """Tyre sizes to rolling circumference. Which convention was used stands in the answer."""
 
 import re
-from math import pi
 
 from attrs import frozen
 
@@ -31,11 +30,12 @@ _ASK = (
 
 @frozen
 class Tyre:
-    """A tyre by its rolling circumference, and in words how that was found."""
+    """A tyre by its rolling circumference, in words how that was found, and if it was rolled."""
 
     written: str
     circumference: Quantity
     how: str
+    rolled: bool = False
 
 
 def read_tyre(text: str) -> Tyre:
@@ -87,9 +87,4 @@ def _rolled(written: str) -> Tyre:
     if not 1.2 <= length.m_as("metre") <= 4:
         wrong = f"{show(length)} is not the rolling circumference of a road vehicle's tyre."
         raise UnitError("impossible-range", written, wrong, _ASK)
-    return Tyre(written, length.to("metre"), f"rolled, {show(length)}")
-
-
-def true_circle(diameter: Quantity) -> Quantity:
-    """Give pi x diameter, the geometric circumference, 3 % above the rolling one."""
-    return quantity(pi * diameter.m_as("metre"), "metre")
+    return Tyre(written, length.to("metre"), f"rolled, {show(length)}", rolled=True)

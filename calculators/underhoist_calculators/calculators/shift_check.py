@@ -11,7 +11,6 @@ from underhoist_calculators.road_test import (
     UP_SHIFTS,
     Key,
     RoadTest,
-    speed_factor,
 )
 from underhoist_calculators.shift_answers import (
     Vehicle,
@@ -59,47 +58,60 @@ def run(inputs: Inputs) -> Answer:
 
 def _vehicle(inputs: Inputs) -> Vehicle:
     """Compare this vehicle with the reference; raises `EntryError` without a reference."""
-    reference_tyre, tyre = _pair(inputs.tyre("reference-tyre"), inputs.tyre("tyre"), "tyre")
-    reference_axle, axle = _pair(inputs.maybe("reference-axle"), inputs.maybe("axle"), "axle")
+    for what in ("tyre", "axle"):
+        if what in inputs.values and f"reference-{what}" not in inputs.values:
+            wrong = f"This vehicle's {what} says nothing without the reference {what}."
+            mend = "Write the family page's, or leave both empty."
+            raise EntryError(f"reference-{what}", wrong, mend)
     error = inputs.quantity("speedometer-error").m_as("dimensionless")
-    ratio = (axle / reference_axle).m_as("dimensionless") if axle and reference_axle else 1.0
-    rolled = tyre.circumference.m_as("metre") if tyre else 1.0
-    reference_rolled = reference_tyre.circumference.m_as("metre") if reference_tyre else 1.0
-    factor = speed_factor(
-        error=error,
-        axle=ratio,
-        reference_axle=1.0,
-        circumference=rolled,
-        reference=reference_rolled,
-    )
-    assumed = tuple(
-        f"The {what} is taken as the reference vehicle's."
-        for what in ("tyre", "axle")
-        if inputs.values.get(what) is None
-    )
-    circles = (
-        f"{number_text(reference_rolled, 3)} m / {number_text(rolled, 3)} m"
-        if tyre and reference_tyre
-        else "1"
-    )
+    axle, reference_axle = _axles(inputs)
+    rolled, reference_rolled = _circumferences(inputs)
+    factor = (axle / reference_axle) * (reference_rolled / rolled) / (1 + error)
     working = Working(
         what="Reference speed for one on this speedometer",
         formula="factor = (axle / reference axle) × (reference circumference / circumference) "
         "/ (1 + speedometer error)",
-        numbers=f"{number_text(ratio, 4)} × {circles} / {number_text(1 + error, 3)}",
+        numbers=f"({number_text(axle)} / {number_text(reference_axle)}) × "
+        f"({number_text(reference_rolled, 3)} m / {number_text(rolled, 3)} m) / "
+        f"{number_text(1 + error, 3)}",
         result=number_text(factor, 4),
     )
-    return Vehicle(factor, working, assumed)
+    return Vehicle(factor, working, _assumed(inputs))
 
 
-def _pair[T](reference: T | None, fitted: T | None, what: str) -> tuple[T | None, T | None]:
-    """Take an unknown fitted tyre or axle as the reference's; without a reference refuse it."""
-    if fitted is not None and reference is None:
-        wrong = f"This vehicle's {what} says nothing without the reference {what}."
-        raise EntryError(
-            f"reference-{what}", wrong, "Write the family page's, or leave both empty."
+def _axles(inputs: Inputs) -> tuple[float, float]:
+    """Give the axle ratios, fitted and reference; 1 and 1 where neither is known."""
+    reference = inputs.maybe("reference-axle")
+    if reference is None:
+        return 1.0, 1.0
+    fitted = inputs.maybe("axle")
+    stated = reference.m_as("dimensionless")
+    return (stated if fitted is None else fitted.m_as("dimensionless")), stated
+
+
+def _circumferences(inputs: Inputs) -> tuple[float, float]:
+    """Give the circumferences in m, fitted and reference; 1 and 1 where neither is known."""
+    reference = inputs.tyre("reference-tyre")
+    if reference is None:
+        return 1.0, 1.0
+    fitted = inputs.tyre("tyre") or reference
+    return fitted.circumference.m_as("metre"), reference.circumference.m_as("metre")
+
+
+def _assumed(inputs: Inputs) -> tuple[str, ...]:
+    """Say what was taken for granted about this vehicle."""
+    told = [
+        f"The {what} is taken as the reference vehicle's."
+        for what in ("tyre", "axle")
+        if what not in inputs.values
+    ]
+    tyres = [tyre for tyre in (inputs.tyre("tyre"), inputs.tyre("reference-tyre")) if tyre]
+    if len({tyre.rolled for tyre in tyres}) > 1:
+        told.append(
+            "One tyre is rolled, the other taken as 3.05 times its diameter: this alone can be "
+            "1 % of the speed."
         )
-    return reference, reference if fitted is None else fitted
+    return tuple(told)
 
 
 def _vacuums(inputs: Inputs) -> dict[str, float]:
