@@ -12,6 +12,7 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
+from markupsafe import escape
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
@@ -70,7 +71,7 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         folder = Path(config.docs_dir)
         checked = self.checked or check(folder)
         if checked.stops:
-            msg = f"{checked.stops} findings stop the build: run `underhoist check` to read them."
+            msg = "The check found what stops the build: run `underhoist check` to read it."
             raise PluginError(msg)
         demo, name = bool(self.config.demo), str(config.site_name)
         self.site = make_site(checked.manual, folder, name=name, demo=demo)
@@ -129,13 +130,14 @@ def _source(address: str) -> str:
 
 
 def _meta(sheet: Sheet) -> dict[str, object]:
+    """Texts are escaped here: MkDocs' templates do not escape."""
     return {
-        "title": sheet.title,
+        "title": escape(sheet.title),
         "kind": sheet.kind,
-        "summary": sheet.summary,
-        "trail": [{"title": title, "url": address} for title, address in sheet.trail],
+        "summary": escape(sheet.summary),
+        "trail": [{"title": escape(title), "url": address} for title, address in sheet.trail],
         "revision": sheet.revision,
-        "author": sheet.author,
+        "author": escape(sheet.author) if sheet.author else None,
         "search": {"exclude": not sheet.searched},
     }
 

@@ -46,6 +46,9 @@ def drop(site: Path) -> None:
 def _tidy(site: Path) -> None:
     """After a crash between the two renames the old site is still whole: put it back."""
     old = _beside(site, "old")
+    if old.exists() and not (old / MARK).is_file():
+        msg = f"{old} is in the way of the build and was not made by it. Move it elsewhere."
+        raise Unusable(msg)
     if old.exists() and not site.exists():
         old.rename(site)
     shutil.rmtree(old, ignore_errors=True)
@@ -53,7 +56,7 @@ def _tidy(site: Path) -> None:
 
 
 def _beside(site: Path, ending: str) -> Path:
-    return site.with_name(f"{site.name}.{ending}")
+    return site.with_name(f"{site.name}.underhoist-{ending}")
 
 
 def _is_empty(folder: Path) -> bool:

@@ -56,9 +56,15 @@ def _uses(manual: Manual, page: Page) -> tuple[Target, ...]:
     found: dict[Key, Target] = {}
     for scheme, id_ in dict.fromkeys(named):
         targets = matches(manual, page, scheme, id_)
-        if len(targets) == 1 and targets[0].thing is not page:
+        if len(targets) == 1 and not _is_own(targets[0], page):
             found[targets[0].scheme, targets[0].id] = targets[0]
     return tuple(found.values())
+
+
+def _is_own(target: Target, page: Page) -> bool:
+    """Say whether the thing is the page itself or one of its readings."""
+    reading = target.scheme == "reading" and target.id.startswith(f"{page.id}/")
+    return reading or target.thing is page
 
 
 Order = Mapping[str, tuple[str, ...]]

@@ -12,12 +12,13 @@ def join(parts: Iterable[str], between: str = "\n") -> Markup:
     return Markup(between).join(part for part in parts if part)  # noqa: S704 - our own separators
 
 
-def section(name: str, heading: str, *parts: str) -> Markup:
+def section(name: str, heading: str, *parts: str, id_: str = "") -> Markup:
     """Write a section of class `name` under a heading; nothing where it would be empty."""
     inner = join(parts)
     if not inner:
         return NOTHING
-    return Markup('<section class="{}">\n<h2>{}</h2>\n{}\n</section>').format(name, heading, inner)
+    title = Markup("<h2{}>{}</h2>").format(Markup(' id="{}"').format(id_) if id_ else "", heading)
+    return Markup('<section class="{}">\n{}\n{}\n</section>').format(name, title, inner)
 
 
 def link(href: str, words: str) -> Markup:

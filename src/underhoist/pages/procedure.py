@@ -29,12 +29,13 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
         _fetch(here, procedure),
         prose(here, without=("Steps", "What follows")),
         _loose_values(here, procedure, made),
-        section("uh-work", "Steps", words_of(here, "Steps"), steps_list(made)),
+        section("uh-work", "Steps", words_of(here, "Steps"), steps_list(made), id_="steps"),
         section(
             "uh-follows",
             "What follows",
             words_of(here, "What follows"),
             _neighbours(here, site.links.follows[procedure.id]),
+            id_="what-follows",
         ),
         _used(here, procedure),
     )
