@@ -23,10 +23,10 @@ _DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()
 _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
 _DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
 _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
+_NO_LINE_END = re.compile(r"[^\n]")
 _BRACKET = re.compile(r"[\[\]]")
 _ESCAPED = re.compile(r"\\[\\\[\]<!]")
-_FENCE = re.compile(r"\s*(`{3,}|~{3,})")
-_COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
+_FENCE = re.compile(r"\s*(`{3,}(?=[^`]*$)|~{3,})")
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
 _NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
 _ITEM = re.compile(r"^ {0,3}\d{1,9}[.)][ \t]+", re.MULTILINE)
@@ -166,31 +166,52 @@ def prose(body: Body) -> Prose:
 
 
 def _blank(match: re.Match[str]) -> str:
-    return re.sub(r"[^\n]", " ", match[0])
+    return _spaces(match[0])
+
+
+def _spaces(text: str) -> str:
+    """As many spaces, the line ends kept."""
+    return _NO_LINE_END.sub(" ", text)
 
 
 def _without_code(text: str) -> str:
     """Turn code, comments and escaped brackets into spaces."""
     if "<!--" in text:
-        text = _COMMENT.sub(_blank, text)
+        text = _without_comments(text)
     if "`" in text or "~~~" in text:
         text = _without_fences(text)
     return _ESCAPED.sub("  ", text) if "\\" in text else text
 
 
+def _without_comments(text: str) -> str:
+    """Turn comments into spaces; one without an end is text to every reader."""
+    pieces: list[str] = []
+    at = 0
+    while (start := text.find("<!--", at)) >= 0 and (end := text.find("-->", start)) >= 0:
+        pieces += [text[at:start], _spaces(text[start : end + 3])]
+        at = end + 3
+    return "".join(pieces) + text[at:]
+
+
 def _without_fences(text: str) -> str:
-    """Turn fenced blocks into spaces, and the code spans of the other lines."""
-    lines: list[str] = []
-    fence = ""
-    for line in text.split("\n"):
+    """Turn fenced blocks into spaces, and the code spans of the other lines.
+
+    A fence without an end is text to the site's Markdown, and so it is here.
+    """
+    lines = text.split("\n")
+    plain: list[str] = []
+    fence, opened = "", 0
+    for row, line in enumerate(lines):
         mark = _FENCE.match(line)
         inside = bool(fence)
         if mark and not fence:
-            fence, inside = mark[1], True
+            fence, opened, inside = mark[1], row, True
         elif mark and mark[1].startswith(fence) and line.strip() == mark[1]:
             fence = ""
-        lines.append(" " * len(line) if inside else _without_spans(line))
-    return "\n".join(lines)
+        plain.append(" " * len(line) if inside else _without_spans(line))
+    if fence:
+        plain[opened:] = map(_without_spans, lines[opened:])
+    return "\n".join(plain)
 
 
 def _without_spans(line: str) -> str:

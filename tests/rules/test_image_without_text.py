@@ -23,3 +23,20 @@ def test_spaces(manual):
             "Write what it shows between the brackets.",
         )
     ]
+
+
+def test_tag(manual):
+    manual.body("index.md", '<img src="drawings/band-adjuster.svg" alt=" ">\n')
+    assert manual.found() == [
+        (
+            "index.md:6:1 image-without-text (stop)",
+            '<img src="drawings/band-adjuster.svg" alt=" ">',
+            "The image has no text for those who cannot see it.",
+            'Write what it shows in alt="...".',
+        )
+    ]
+
+
+def test_tag_with_text(manual):
+    manual.body("index.md", '<img alt="Adjuster" src="drawings/band-adjuster.svg">\n')
+    assert manual.found() == []

@@ -24,10 +24,12 @@ def steps(body):
         ("`a` `` `b`", "    ``    "),
         ("x\n```\ny\n```\nz", "x\n   \n \n   \nz"),
         ("~~~ text\n```\n~~~\nz", "        \n   \n   \nz"),
-        ("```\nopen", "   \n    "),
+        ("```\nopen `a`", "```\nopen    "),
+        ("``` a ``` b\n`c` d", "          b\n    d"),
         ("    ```\n    y\n    ```\nz", "       \n     \n       \nz"),
         ("a <!-- b\nc --> d", "a       \n      d"),
-        ("a <!-- b", "a       "),
+        ("a <!-- b", "a <!-- b"),
+        ("--> a <!-- b --> c <!--", "--> a            c <!--"),
     ],
 )
 def test_code_and_comments_are_blanked_in_place(body, blanked):

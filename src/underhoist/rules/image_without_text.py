@@ -20,10 +20,12 @@ Bad:
 ```
 """
 
+import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
+from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.words import quote
 
@@ -31,11 +33,22 @@ CODE = "image-without-text"
 SEVERITY = Severity.STOP
 
 
+_TAG = re.compile(r"<img\b(?![^<>]*\balt\s*=\s*[\"']\s*[^\"'\s])[^<>]*>?", re.IGNORECASE)
+
+
 def check(manual: Manual) -> Iterator[Finding]:
-    """Images with nothing between the brackets."""
+    """Find images with nothing between the brackets, and tags without an alt text."""
     for page in (*manual.pages(), *manual.repeated):
-        for link in prose(page.body).links(page.file):
+        text = prose(page.body)
+        for link in text.links(page.file):
             if link.form == "image" and not link.label.strip():
-                wrong = "The image has no text for those who cannot see it."
                 mend = "Write what it shows between the brackets."
-                yield Finding(CODE, SEVERITY, link.at, quote(f"![]({link.target})"), wrong, mend)
+                yield _finding(link.at, f"![]({link.target})", mend)
+        for tag in _TAG.finditer(text.text) if "<img" in text.text else ():
+            mend = 'Write what it shows in alt="...".'
+            yield _finding(text.place(tag.start(), page.file), tag[0], mend)
+
+
+def _finding(at: Place, written: str, mend: str) -> Finding:
+    wrong = "The image has no text for those who cannot see it."
+    return Finding(CODE, SEVERITY, at, quote(written), wrong, mend)

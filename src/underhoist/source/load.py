@@ -108,10 +108,9 @@ def _manual(pages: list[Page], unread: dict[str, str], names: tuple[str, ...]) -
     for page in pages:
         if by_kind[type(page)].setdefault(page.id, page) is not page:
             repeated.append(page)
-    groups: dict[type[Page], dict[str, Page]] = by_kind
 
     def of[P: Page](kind: type[P]) -> dict[str, P]:
-        return {key: page for key, page in groups[kind].items() if isinstance(page, kind)}
+        return {key: page for key, page in by_kind[kind].items() if isinstance(page, kind)}
 
     return Manual(
         families=of(UnitFamily),
