@@ -18,7 +18,7 @@ ASK_ALL = """async ([url, cases]) => {
     const {CalculatorClient} = await import(url);
     const client = new CalculatorClient();
     const results = [];
-    for (const {name, entries} of cases) results.push(await client.ask(name, entries));
+    for (const [name, entries] of cases) results.push(await client.ask(name, entries));
     return results;
 }"""
 
@@ -38,15 +38,17 @@ def open_calculator(page, site_url, name, query=""):
 
 def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(page, site_url, cases):
     assert len(cases) >= 10, "too few cases to prove anything"
+    questions = [(case["calculator"], case["entries"]) for case in cases]
     page.goto(site_url)
     client = f"{site_url}assets/phone/calculator-client.js"
-    in_browser = page.evaluate(ASK_ALL, [client, cases])
-    at_desk = [door.run(case["name"], case["entries"]) for case in cases]
+    in_browser = page.evaluate(ASK_ALL, [client, questions])
+    at_desk = [door.run(name, entries) for name, entries in questions]
     assert in_browser == json.loads(json.dumps(at_desk))
+    assert [result["ok"] for result in in_browser] == [case["ok"] for case in cases]
 
 
 def test_every_calculator_is_asked(site, cases):
-    named = {case["name"] for case in cases}
+    named = {case["calculator"] for case in cases}
     shown = {folder.parent.name for folder in site.glob("calculators/*/index.html")}
     assert named == shown == {calculator.name for calculator in all_calculators()}
 
@@ -93,6 +95,32 @@ def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(page, site_u
     expect(page.locator("#torque-error")).to_be_empty()
     expect(page.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
     expect(page.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
+
+
+def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(page, site_url):
+    open_calculator(page, site_url, "staged-fill")
+    strip = page.locator(".uh-answer__now")
+    expect(strip).to_be_hidden()
+    first = page.locator("form.uh-calc input").first
+    first.press("End")
+    first.press("0")
+    summary = page.locator(".uh-answer__summary")
+    expect(strip).to_be_visible()
+    expect(strip).to_have_text(summary.inner_text())
+    strip.get_by_role("link").click()
+    expect(strip).to_be_hidden()
+    expect(summary).to_be_in_viewport()
+
+
+def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(page, site_url):
+    open_calculator(page, site_url, "staged-fill", "?service-fill=4.2+L")
+    expect(page.locator("#service-fill")).to_have_value("4.2")
+    examples = page.locator("#calculator [data-example]:not(#service-fill)")
+    assert examples.count() > 0
+    assert set(examples.evaluate_all("fields => fields.map(field => field.value)")) == {""}
+    wanted = page.locator(".uh-answer__mend li")
+    assert wanted.count() > 0
+    expect(page.locator("#calculator [aria-invalid]")).to_have_count(0)
 
 
 def test_what_was_typed_survives_a_reload(page, site_url):

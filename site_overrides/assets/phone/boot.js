@@ -33,7 +33,7 @@ export async function boot() {
   const wheels = Promise.all(manifest.wheels.map(readWheel));
   /** @type {PyodideModule} */
   const { loadPyodide } = await import(`${core}pyodide.mjs`);
-  const pyodide = await loadPyodide({ indexURL: core });
+  const pyodide = await loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock) });
   for (const wheel of await wheels) pyodide.unpackArchive(wheel, "wheel");
   return pyodide.runPython(DOOR);
 }

@@ -12,27 +12,33 @@ export function entriesOf(form) {
 }
 
 /**
- * Fills the fields that the page's address names.
+ * Fills the fields that the page's address names. Where it names any, what the others hold of the
+ * worked example is taken out: it must not stand there as if it had been measured.
  * @param {HTMLFormElement} form
  * @param {URLSearchParams} given
- * @returns {boolean} whether any field was filled
+ * @returns {string[]} the fields that were named
  */
 export function fillFrom(form, given) {
   const named = [...given].filter(([name]) => control(form, name));
+  if (named.length === 0) return [];
+  for (const field of controls(form)) if ("example" in field.dataset) field.value = "";
   for (const [name, text] of named) fill(form, name, text);
-  return named.length > 0;
+  return named.map(([name]) => name);
 }
 
 /**
- * Writes each error beside its field; fields without one are cleared. What was typed stays.
+ * Writes each error beside its field; fields without one are cleared. What was typed stays. A field
+ * that nobody filled in yet is not called wrong: the answer says that it is wanted.
  * @param {HTMLFormElement} form
  * @param {Record<string, Wrong>} errors by field name
+ * @param {Set<string>} touched names of the fields that were filled in or changed
  */
-export function showErrors(form, errors) {
+export function showErrors(form, errors, touched) {
   for (const field of controls(form)) {
     const place = errorPlace(field);
     if (!place) continue;
-    const error = errors[field.name];
+    const isUntouched = field.value === "" && !touched.has(field.name);
+    const error = isUntouched ? undefined : errors[field.name];
     place.textContent = error ? `${error.wrong} ${error.mend}` : "";
     if (error) field.setAttribute("aria-invalid", "true");
     else field.removeAttribute("aria-invalid");

@@ -1,8 +1,10 @@
 /** Makes a calculator page answer while typing. Without it the page keeps its worked example. */
+import { AnswerStrip } from "./answer-strip.js";
 import { CalculatorClient } from "./calculator-client.js";
 import { entriesOf, fillFrom, showErrors } from "./calculator-fields.js";
 
 /** @typedef {import("./calculator-worker.js").Result} Result */
+/** @typedef {import("./calculator-fields.js").Control} Control */
 
 /** The calculator on this page: the form, its answer, and a line that says how things stand. */
 class LiveCalculator {
@@ -14,7 +16,10 @@ class LiveCalculator {
     this.state = Object.assign(document.createElement("p"), { className: "uh-calc__state" });
     this.state.setAttribute("role", "status");
     this.answer.before(this.state);
+    this.strip = new AnswerStrip(this.answer);
     this.client = new CalculatorClient();
+    /** @type {Set<string>} fields that were filled in or changed */
+    this.touched = new Set();
     this.isAsking = false;
     this.isChanged = false;
     this.hasAnswered = false;
@@ -22,8 +27,9 @@ class LiveCalculator {
 
   /** Fills the form from the address, brings Python up and answers from then on. */
   start() {
-    const isFilled = fillFrom(this.form, new URLSearchParams(location.search));
-    this.form.addEventListener("input", () => this.changed());
+    const filled = fillFrom(this.form, new URLSearchParams(location.search));
+    this.touched = new Set(filled);
+    this.form.addEventListener("input", ({ target }) => this.typed(/** @type {Control} */ (target)));
     // Safari limits how often the address may change, so not at every keystroke.
     this.form.addEventListener("change", () => keepInAddress(entriesOf(this.form)));
     this.form.addEventListener("submit", (event) => {
@@ -32,11 +38,17 @@ class LiveCalculator {
       this.answer.scrollIntoView({ block: "nearest" });
     });
     this.client.start();
-    if (isFilled) this.changed();
+    if (filled.length) this.changed();
     else void this.work(); // The answer stays what it was; the next one is then quick.
   }
 
-  /** Something was typed. While one answer is worked out, only the newest entries wait. */
+  /** @param {Control} field */
+  typed(field) {
+    this.touched.add(field.name);
+    this.changed();
+  }
+
+  /** Something is new. While one answer is worked out, only the newest entries wait. */
   changed() {
     if (!this.hasAnswered) this.say("The answer below is for the example. Yours is being worked out.");
     if (this.isAsking) this.isChanged = true;
@@ -64,11 +76,12 @@ class LiveCalculator {
 
   /** @param {Result} result */
   show(result) {
-    showErrors(this.form, result.errors);
+    showErrors(this.form, result.errors, this.touched);
     const shown = new DOMParser().parseFromString(result.answer_html, "text/html");
     const fresh = shown.querySelector(".uh-answer");
     if (fresh) this.answer.replaceChildren(...fresh.childNodes);
     this.hasAnswered = true;
+    if (this.touched.size) this.strip.update();
     this.root().dataset.answered = result.ok ? "yes" : "mend";
     this.say("");
   }

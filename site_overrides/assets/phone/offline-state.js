@@ -19,12 +19,22 @@ export async function keepOffline() {
     say(isSecureContext ? "This browser cannot store the manual" : "Not stored: the address must begin with https");
     return;
   }
-  try {
-    await watchVersions(() => storeRuntime(() => {}));
-  } catch {
-    // Without a connection the browser cannot look for a newer version. What is stored still serves.
+  if (!(await watch())) {
+    say("Not stored on this phone");
+    return;
   }
   await store();
+}
+
+/** @returns {Promise<boolean>} whether a service worker stores this site; a preview has none */
+async function watch() {
+  try {
+    await watchVersions(() => storeRuntime(() => {}));
+    return true;
+  } catch {
+    // Without a connection the browser cannot look for a newer version. What is stored still serves.
+    return navigator.serviceWorker.controller !== null;
+  }
 }
 
 async function store() {

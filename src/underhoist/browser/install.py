@@ -8,7 +8,8 @@ from pathlib import Path
 from attrs import frozen
 
 from underhoist.browser import tools
-from underhoist.browser.precache import write_service_worker
+from underhoist.browser.licences import write_licences
+from underhoist.browser.precache import Precached, write_service_worker
 from underhoist.browser.runtime import write_runtime
 from underhoist.browser.vendor import copy_vendored
 from underhoist.browser.webmanifest import write_webmanifest
@@ -34,11 +35,12 @@ class BrowserReport:
         )
 
 
-def install(site: Path, *, progress: Callable[[str], None]) -> BrowserReport:
-    """Make the site in folder `site` installable, readable offline and able to calculate.
+def install(site: Path, *, progress: Callable[[str], None], offline: bool = True) -> BrowserReport:
+    """Make the site in folder `site` able to calculate, installable and readable offline.
 
     Call it last: every file then in the folder is stored on the phone. `progress` is told each
-    stage. Raises BrowserError where something is missing or would not work offline.
+    stage. Without `offline` nothing is stored, as a preview wants it: it must show the newest text.
+    Raises BrowserError where something is missing or would not work offline.
     """
     modules = tools.node_modules(site)
     progress("Compiling the calculators for the phone")
@@ -46,9 +48,12 @@ def install(site: Path, *, progress: Callable[[str], None]) -> BrowserReport:
     progress("Adding the runtime, libraries and fonts")
     manifest = write_runtime(site, modules / "pyodide", wheels)
     copy_vendored(site, modules)
+    write_licences(site, modules)
     write_webmanifest(site)
-    progress("Making the manual readable offline")
-    stored = write_service_worker(site, modules)
+    stored = Precached(files=0, size=0)
+    if offline:
+        progress("Making the manual readable offline")
+        stored = write_service_worker(site, modules)
     return BrowserReport(
         pages=stored.files,
         text_bytes=stored.size,

@@ -6,7 +6,7 @@ import hashlib
 import json
 import shutil
 from pathlib import Path
-from typing import TypedDict
+from typing import Any, TypedDict
 
 CORE = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip")
 
@@ -24,6 +24,7 @@ class Manifest(TypedDict):
 
     pyodide: str
     core: str
+    lock: dict[str, Any]
     wheels: list[str]
     files: list[StoredFile]
 
@@ -36,10 +37,11 @@ def write_runtime(site: Path, pyodide: Path, wheels: list[Path]) -> Manifest:
     """
     core = _write_core(site, pyodide)
     wheel_urls = [_write_wheel(site, wheel) for wheel in wheels]
-    urls = [f"{core}{name}" for name in (*CORE, "pyodide-lock.json")] + wheel_urls
+    urls = [*(core + name for name in CORE), *wheel_urls]
     manifest = Manifest(
-        pyodide=_package(pyodide)["version"],
+        pyodide=_json(pyodide / "package.json")["version"],
         core=core,
+        lock=_bare_lock(pyodide),
         wheels=wheel_urls,
         files=[stored_file(site, url) for url in urls],
     )
@@ -56,22 +58,20 @@ def stored_file(site: Path, url: str) -> StoredFile:
 
 def _write_core(site: Path, pyodide: Path) -> str:
     """Copy the interpreter and return its folder's address."""
-    lock = _bare_lock(pyodide)
-    digest = hashlib.sha256(lock.encode())
+    digest = hashlib.sha256()
     for name in CORE:
         digest.update(hashlib.sha256((pyodide / name).read_bytes()).digest())
     core = f"runtime/core-{digest.hexdigest()[:12]}/"
     (site / core).mkdir(parents=True)
     for name in CORE:
         shutil.copyfile(pyodide / name, site / core / name)
-    (site / core / "pyodide-lock.json").write_text(lock, encoding="utf-8")
     return core
 
 
-def _bare_lock(pyodide: Path) -> str:
-    """Return Pyodide's list of packages emptied: none is served, nothing must ask for one."""
-    lock = json.loads((pyodide / "pyodide-lock.json").read_text(encoding="utf-8"))
-    return json.dumps({"info": lock["info"], "packages": {}})
+def _bare_lock(pyodide: Path) -> dict[str, Any]:
+    """Return Pyodide's list of packages, emptied: none is served, so nothing must ask for one."""
+    lock = _json(pyodide / "pyodide-lock.json")
+    return {"info": lock["info"], "packages": {}}
 
 
 def _write_wheel(site: Path, wheel: Path) -> str:
@@ -83,5 +83,5 @@ def _write_wheel(site: Path, wheel: Path) -> str:
     return url
 
 
-def _package(folder: Path) -> dict[str, str]:
-    return json.loads((folder / "package.json").read_text(encoding="utf-8"))
+def _json(place: Path) -> dict[str, Any]:
+    return json.loads(place.read_text(encoding="utf-8"))
