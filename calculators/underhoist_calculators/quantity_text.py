@@ -122,6 +122,9 @@ def _unit(text: str, number: str, written: str, kind: str | None) -> Unit:
 
 _DIFFERENCE = "temperature_difference"
 
+_BARE = {"ratio": "dimensionless", "count": "counted"}
+"""Units that need not be written, by kind."""
+
 
 def _may_stand_for(found: str, wanted: str) -> bool:
     """Let degrees count turns, and °C mean a difference where a difference is asked for."""
@@ -129,9 +132,9 @@ def _may_stand_for(found: str, wanted: str) -> bool:
 
 
 def _unit_left_out(number: str, written: str, kind: str | None) -> Unit:
-    """Let a plain ratio go without a unit, and nothing else."""
-    if kind == "ratio":
-        return BY_NAME["dimensionless"]
+    """Let a plain ratio or a count go without a unit, and nothing else."""
+    if kind in _BARE:
+        return BY_NAME[_BARE[kind]]
     mend = f"Write {_choices(number, kind)}."
     raise UnitError("unit-missing", written, "The unit is missing.", mend)
 
@@ -186,7 +189,7 @@ def _choices(number: str, kind: str | None) -> str:
     if kind == "ratio":
         return f"{number} or {number} %"
     symbols = [_typed(u) for u in units_of(kind)][:3] if kind else ["lbf·ft", "L", "km/h"]
-    *most, last = (f"{number} {symbol}" for symbol in symbols)
+    *most, last = (f"{number} {symbol}".rstrip() for symbol in symbols)
     return f"{', '.join(most)} or {last}" if most else last
 
 

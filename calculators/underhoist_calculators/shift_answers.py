@@ -21,6 +21,7 @@ class Vehicle:
     factor: float
     working: Working
     assumed: tuple[str, ...]
+    unit: str
 
     def at_reference(self, speed: Quantity) -> Quantity:
         """Give a speedometer reading as the speed of the reference vehicle."""
@@ -28,7 +29,7 @@ class Vehicle:
 
     def shown(self, speed: Quantity) -> Quantity:
         """Give a reference speed as this vehicle's speedometer shows it."""
-        return speed / self.factor
+        return (speed / self.factor).to(self.unit)
 
 
 def summary(test: RoadTest, comparison: Comparison | None) -> str:

@@ -128,6 +128,11 @@ UNITS: tuple[Unit, ...] = (
           "g/cm3, g/ml, kg/dm3"),
     _unit("percent", "ratio", "%", "per cent", "percent, pct"),
     _unit("dimensionless", "ratio", "", "", ""),
+    _unit("turn_per_kilometre", "turns_per_distance", "turns/km",
+          "turn per kilometre/turns per kilometre", "rev/km, revs/km, 1/km, r/km"),
+    _unit("turn_per_mile", "turns_per_distance", "turns/mi", "turn per mile/turns per mile",
+          "rev/mi, revs/mi, 1/mi, r/mi, turns/mile, revs/mile, rev/mile"),
+    _unit("counted", "count", "", "", "tooth, teeth, planet, planets"),
     _unit("mark_below_full", "level", "marks below full", "mark below full/marks below full",
           "mark below full, below full, below, marks below, mark below"),
     _unit("mark_above_full", "level", "marks above full", "mark above full/marks above full",
@@ -161,6 +166,8 @@ KIND_WORDS: dict[str, str] = {
     "density": "a density",
     "ratio": "a plain number or a percentage",
     "level": "a dipstick level",
+    "turns_per_distance": "a number of turns over a distance",
+    "count": "a whole number",
 }
 """Every kind of quantity, as a sentence says it."""
 

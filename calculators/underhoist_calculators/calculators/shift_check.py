@@ -23,7 +23,7 @@ from underhoist_calculators.shift_answers import (
     warnings,
 )
 from underhoist_calculators.shift_explanations import compare
-from underhoist_calculators.units import Quantity, number_text
+from underhoist_calculators.units import Quantity, number_text, unit_name
 
 NEVER = "none"
 """What is written where a shift was driven for and never came."""
@@ -42,8 +42,8 @@ EXAMPLE: dict[Key, tuple[str, str]] = {
 
 def run(inputs: Inputs) -> Answer:
     """Answer for one road test."""
-    vehicle = _vehicle(inputs)
     readings = _readings(inputs)
+    vehicle = _vehicle(inputs, readings)
     test = _road_test(inputs, readings, vehicle)
     comparison = compare(test, _vacuums(inputs)) if test.measured else None
     return Answer(
@@ -56,7 +56,7 @@ def run(inputs: Inputs) -> Answer:
     )
 
 
-def _vehicle(inputs: Inputs) -> Vehicle:
+def _vehicle(inputs: Inputs, readings: Mapping[Key, Quantity]) -> Vehicle:
     """Compare this vehicle with the reference; raises `EntryError` without a reference."""
     for what in ("tyre", "axle"):
         if what in inputs.values and f"reference-{what}" not in inputs.values:
@@ -76,7 +76,8 @@ def _vehicle(inputs: Inputs) -> Vehicle:
         f"{number_text(1 + error, 3)}",
         result=number_text(factor, 4),
     )
-    return Vehicle(factor, working, _assumed(inputs))
+    unit = next((unit_name(speed) for speed in readings.values()), SPEEDS[0])
+    return Vehicle(factor, working, _assumed(inputs), unit)
 
 
 def _axles(inputs: Inputs) -> tuple[float, float]:
