@@ -104,9 +104,9 @@ def test_light_throttle_alone_asks_for_full_throttle():
 def test_a_stuck_kick_down_is_not_told_from_lost_vacuum_by_driving():
     found = answer({"1-2-light": 64, "1-2-half": 64, "2-3-light": 105})
     assert found["do"][1] == (
-        "These readings cannot tell full-throttle behaviour at every throttle from a vacuum loss "
-        "of 16 inHg. No further shift speed would: unhook the kick-down and drive again, or read the "
-        "vacuum with a gauge at the modulator's own end of the hose."
+        "These readings cannot tell full-throttle behaviour at every throttle from a vacuum "
+        "loss of 16 inHg. No further shift speed would: unhook the kick-down and drive again, or "
+        "read the vacuum with a gauge at the modulator's own end of the hose."
     )
 
 
