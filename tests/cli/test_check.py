@@ -106,6 +106,15 @@ def test_the_usual_folder_where_settings_do_not_say(tmp_path):
     assert run(project(tmp_path, "site_name: x\n", pages="docs")).exit_code == 0
 
 
+def test_a_console_without_the_letters(tmp_path):
+    (tmp_path / "index.md").write_text(f"{PAGE}[Öl](../→.md)\n", encoding="utf-8")
+    command = [sys.executable, "-m", "underhoist", "check", str(tmp_path)]
+    old = {"PYTHONIOENCODING": "cp1252", "PYTHONUTF8": "0"}
+    result = subprocess.run(command, capture_output=True, env=old, check=False)
+    assert (result.returncode, result.stderr) == (1, b"")
+    assert b"  written  ../\\u2192.md" in result.stdout
+
+
 def test_no_such_folder(tmp_path):
     result = run(tmp_path / "gone")
     assert (result.exit_code, result.output) == (2, f"{tmp_path}/gone: there is no such folder.\n")

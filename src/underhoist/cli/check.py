@@ -33,5 +33,7 @@ def check(folder: Path, form: str) -> None:
     except Unusable as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)
+    if reconfigure := getattr(sys.stdout, "reconfigure", None):
+        reconfigure(errors="backslashreplace")  # an old console lacks some letters
     write(form, checked, pages, sys.stdout)
     sys.exit(STOPPED if checked.stops else CLEAN)
