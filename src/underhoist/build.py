@@ -45,11 +45,6 @@ def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
     return install(site, progress=tell)
 
 
-def without_phone_side(site: Path, tell: Callable[[str], None]) -> None:
-    """Add nothing: a preview must never be answered from an offline store."""
-    del site, tell
-
-
 def build(
     project: Path, site: Path, teller: Teller, add_phone_side: PhoneSide = phone_side
 ) -> Built:

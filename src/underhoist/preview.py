@@ -1,10 +1,11 @@
 """A preview that follows every change and keeps the last good state when a page breaks."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TextIO
 
-from underhoist.browser import BrowserError
-from underhoist.build import build, settings_of, without_phone_side
+from underhoist.browser import BrowserError, BrowserReport, install
+from underhoist.build import build, settings_of
 from underhoist.plugin import NotBuiltError, live_server
 from underhoist.project import Unusable, pages_folder
 from underhoist.report import write
@@ -29,12 +30,20 @@ class Preview:
     def build(self) -> None:
         """Build once; what is wrong is printed, and the browser keeps what it has."""
         try:
-            built = build(self.project, self.site, self, without_phone_side)
-        except (Unusable, NotBuiltError, BrowserError) as problem:
+            built = build(self.project, self.site, self, self._phone_side)
+        except (Unusable, NotBuiltError) as problem:
             self.out.write(f"{problem}\n")
         else:
             write("text", built.checked, built.pages, self.out)
         self.out.flush()
+
+    def _phone_side(self, site: Path, tell: Callable[[str], None]) -> BrowserReport | None:
+        """Add what calculators run on, and no offline store: it would answer with old pages."""
+        try:
+            return install(site, progress=tell, offline=False)
+        except BrowserError as problem:
+            self.out.write(f"The calculators do not answer in this preview. {problem}\n")
+            return None
 
     def stage(self, words: str, steps: int | None = None) -> None:
         """Nothing: a preview is built in a moment."""

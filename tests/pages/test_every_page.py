@@ -2,9 +2,15 @@
 
 import re
 from html.parser import HTMLParser
+from posixpath import normpath
 
-from underhoist.pages import sheets
+import pytest
+
+from underhoist.check import check
+from underhoist.model import Manual
+from underhoist.pages import make_site, sheets
 from underhoist.pages.closing import DEMO, SAFETY
+from underhoist.project import Unusable
 
 HOSTILE = """<script>alert(1)</script> " onclick="x" & <b>"""
 
@@ -52,8 +58,6 @@ def test_every_calculator_answers_before_any_script(site, pages):
 
 
 def test_links_between_pages_lead_somewhere(pages):
-    from posixpath import normpath
-
     for sheet in pages.values():
         for href in re.findall(r' href="([^"#?:]*)[^":]*"', sheet.html):
             if not href:
@@ -97,19 +101,33 @@ def test_page_that_somebody_wrote_goes_before_one_that_is_made(changed):
     site = changed("index.md")
     text = "---\nkind: page\ntitle: Our tools\nsummary: Own list.\n---\n"
     (site.folder / "tools/index.md").write_text(text, encoding="utf-8")
-    from underhoist.check import check
-    from underhoist.pages import make_site
-
     site = make_site(check(site.folder).manual, site.folder, name="x")
     written = {sheet.address: sheet for sheet in sheets(site)}
     assert written["tools/"].title == "Our tools"
 
 
 def test_front_page_is_made_where_nobody_wrote_one(tmp_path):
-    from underhoist.model import Manual
-    from underhoist.pages import make_site
-
     nothing = Manual(families={}, procedures={}, faults={}, tools={}, hazards={}, plain={})
     site = make_site(nothing, tmp_path, name="An empty manual")
     written = {sheet.address: sheet for sheet in sheets(site)}
     assert written[""].title == "An empty manual"
+
+
+@pytest.mark.parametrize(
+    ("file", "said"),
+    [
+        ("cards/index.md", "cards/index.md: the build makes the folder cards itself."),
+        ("rules/own.md", "rules/own.md: the build makes the folder rules itself."),
+        ("work/index.md", "work.md and work/index.md would stand at one address."),
+    ],
+)
+def test_two_pages_never_stand_at_one_address(changed, file, said):
+    folder = changed("index.md").folder
+    text = "---\nkind: page\ntitle: One\nsummary: One.\n---\n"
+    for path in (file, "work.md"):
+        (folder / path).parent.mkdir(exist_ok=True)
+        (folder / path).write_text(text, encoding="utf-8")
+    site = make_site(check(folder).manual, folder, name="x")
+    with pytest.raises(Unusable) as problem:
+        list(sheets(site))
+    assert str(problem.value).startswith(said)

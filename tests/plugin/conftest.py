@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from underhoist.build import build, without_phone_side
+from underhoist.build import build
 
 MANUAL = Path(__file__).parents[1] / "pages" / "manual"
 SETTINGS = """site_name: A small manual
@@ -16,6 +16,10 @@ plugins:
   - search
   - underhoist
 """
+
+
+def without_phone_side(site, tell):
+    """Most tests are about the pages: they do not wait for the runtime to be copied."""
 
 
 class Silent:

@@ -44,9 +44,8 @@ def test_every_link_and_every_file_of_every_page_is_there(built):
             to = normpath(join(dirname(file), unquote(parts.path))) if parts.path else file
             to = to if not (built.site / to).is_dir() else normpath(join(to, "index.html"))
             phone_side = to == "manifest.webmanifest" or to.startswith("assets/fonts/")
-            if (not phone_side and not (built.site / to).is_file()) or (
-                parts.fragment and parts.fragment not in ids[to]
-            ):
+            lost = not phone_side and not (built.site / to).is_file()
+            if lost or (parts.fragment and parts.fragment not in ids[to]):
                 missing.append(f"{file}: {written}")
     assert missing == []
 

@@ -1,5 +1,6 @@
 """Where each thing lives, as an address below the site's root; "" is the front page."""
 
+from pathlib import PurePosixPath
 from posixpath import relpath
 
 from underhoist.model import Manual, Page
@@ -8,7 +9,7 @@ from underhoist.references import Target
 
 def page_address(file: str) -> str:
     """Address of a page of the manual from its file: "tools/hoist.md" lives at "tools/hoist/"."""
-    stem = file.removesuffix(".md")
+    stem = PurePosixPath(file).with_suffix("").as_posix()
     folder, _, name = stem.rpartition("/")
     if name == "index":
         return f"{folder}/" if folder else ""

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from underhoist.link_targets import MADE
+from underhoist.links import page_address
 from underhoist.pages.calculators import calculator_sheets
 from underhoist.pages.family import family_sheet
 from underhoist.pages.fault import fault_sheet
@@ -17,15 +19,36 @@ from underhoist.pages.site import Site
 from underhoist.pages.tool import tool_sheet
 from underhoist.pages.torque import torque_sheets
 from underhoist.pages.where_used import where_used_sheet
+from underhoist.project import Unusable
 
 
 def sheets(site: Site) -> Iterator[Sheet]:
     """Every page, each address once: a page that somebody wrote goes before one that is made."""
+    _check_addresses(site)
     taken: set[str] = set()
     for sheet in (*_authored(site), *_generated(site)):
         if sheet.address not in taken:
             taken.add(sheet.address)
             yield sheet
+
+
+def _check_addresses(site: Site) -> None:
+    """Raise Unusable where two pages would stand in one place, or one in a place that is made."""
+    files: dict[str, str] = {}
+    for page in site.manual.pages():
+        address = page_address(page.file)
+        folder = address.partition("/")[0]
+        if folder in MADE:
+            msg = (
+                f"{page.file}: the build makes the folder {folder} itself. Put the page elsewhere."
+            )
+            raise Unusable(msg)
+        if address in files:
+            msg = (
+                f"{files[address]} and {page.file} would stand at one address. Rename one of them."
+            )
+            raise Unusable(msg)
+        files[address] = page.file
 
 
 def _authored(site: Site) -> Iterator[Sheet]:

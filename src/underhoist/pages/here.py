@@ -13,6 +13,7 @@ from underhoist.model import Fastener, Page, Procedure, Tool
 from underhoist.pages import drawings, hazard_panel, torque_units
 from underhoist.pages.site import Site
 from underhoist.references import Target, matches
+from underhoist.source import is_page
 
 
 @define(slots=False)
@@ -66,7 +67,7 @@ class Here:
         if file is None:
             made = parts.path.lstrip("./")
             return self.to(made) if made.partition("/")[0] in MADE else None
-        address = page_address(file) if file.endswith(".md") else file
+        address = page_address(file) if is_page(file) else file
         return self.to(address + (f"#{parts.fragment}" if parts.fragment else ""))
 
     def size(self, path: str) -> tuple[int, int] | None:
