@@ -111,6 +111,9 @@ def _unit(text: str, number: str, written: str, kind: str | None) -> Unit:
         wrong = f'"{text}" can be US or imperial.'
         mend = f"Write {number} {first} or {number} {second}."
         raise UnitError("unit-ambiguous", written, wrong, mend)
+    if "dry" in key.split():
+        wrong = f'"{text}" is a dry measure, for grain, and not the same as one for fluid.'
+        raise UnitError("unit-wrong-kind", written, wrong, f"Write {_choices(number, 'volume')}.")
     unit = _SPELLINGS.get(key)
     if unit is None:
         raise _unknown(text, number, written, kind)
