@@ -110,7 +110,7 @@ parts:
             "families/kestrel-3.md:25:75 impossible-range (stop)",
             "-1 to 2 mm",
             "width is not below zero.",
-            "Write it without the minus sign.",
+            "Write the value that is meant.",
         )
     ]
 
@@ -124,3 +124,24 @@ readings:
 """,
     )
     assert manual.found() == []
+
+
+def test_below_absolute_zero(manual):
+    manual.keys(
+        "families/kestrel-3.md",
+        """\
+fluid:
+  specification: DX-2
+  service_fill: 4.2 L
+  dry_fill: 8.6 L
+  level: {selector: neutral, temperature: -300 to 80 degC, between_marks: 0.5 L}
+""",
+    )
+    assert manual.found() == [
+        (
+            "families/kestrel-3.md:27:43 impossible-range (stop)",
+            "-300 to 80 degC",
+            "temperature is not below absolute zero.",
+            "Write the value that is meant.",
+        )
+    ]

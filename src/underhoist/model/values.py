@@ -10,11 +10,11 @@ from underhoist_calculators.units import Quantity, Span
 class Measure:
     """Mark of a quantity: its kind in `underhoist_calculators.units`, None for whatever it says.
 
-    `sign` tells what is possible: only above zero, zero as well, or below zero too.
+    `lowest` tells what is possible: only above zero, zero as well, any temperature, or anything.
     """
 
     kind: str | None
-    sign: Literal["above zero", "not below zero", "any"] = "above zero"
+    lowest: Literal["above zero", "zero", "absolute zero", "none"] = "above zero"
 
 
 @frozen
@@ -57,11 +57,11 @@ ShiftName = Annotated[str, Pattern(r"[1-9]-[1-9]", "two gears with a hyphen betw
 Torque = Annotated[Quantity, Measure("torque")]
 TorqueSpan = Annotated[Span, Measure("torque")]
 Volume = Annotated[Quantity, Measure("volume")]
-Turns = Annotated[Quantity, Measure("turns", "not below zero")]
-SpeedSpan = Annotated[Span, Measure("speed", "not below zero")]
-LengthSpan = Annotated[Span, Measure("length", "not below zero")]
-Limits = Annotated[Span, Measure(None, "any")]
-TemperatureSpan = Annotated[Span, Measure("temperature", "any")]
+Turns = Annotated[Quantity, Measure("turns", "zero")]
+SpeedSpan = Annotated[Span, Measure("speed", "zero")]
+LengthSpan = Annotated[Span, Measure("length", "zero")]
+Limits = Annotated[Span, Measure(None, "none")]
+TemperatureSpan = Annotated[Span, Measure("temperature", "absolute zero")]
 Count = Annotated[int, Bounds(1)]
 Minutes = Annotated[int, Bounds(1, 10_000)]
 Number = Annotated[float, Bounds(0.01, 1000)]

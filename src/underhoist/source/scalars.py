@@ -21,7 +21,7 @@ from underhoist.model.values import Bounds, Measure, Pattern, Share, UnitOf
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Node, Scalar, written
-from underhoist.words import listing, meant
+from underhoist.words import listing, meant, quote
 
 type Read = Callable[[Scalar], Any]
 
@@ -67,18 +67,20 @@ def _marked(base: type, mark: object) -> Read:
             raise TypeError(f"no reader for {mark}")
 
 
+def _refused(code: str, node: Node, wrong: str, mend: str) -> Faults:
+    return Faults(fault(code, node.at, written(node), wrong, mend))
+
+
 def _scalar(node: Node) -> Scalar:
     """Return the node as one text. Raises Faults where it is a list, a set of keys or empty."""
     if not isinstance(node, Scalar):
         what = "a list" if isinstance(node, Listed) else "a set of keys"
         wrong = f"{node.key} wants one value here, not {what}."
         mend = "Write one value, in quotes if it begins with a bracket or a brace."
-        raise Faults(fault("wrong-value", node.at, written(node), wrong, mend))
+        raise _refused("wrong-value", node, wrong, mend)
     if not node.text.strip():
-        mend = "Write its value, or take the line out."
-        raise Faults(
-            fault("wrong-value", node.at, "", f"Nothing is written after {node.key}.", mend)
-        )
+        wrong = f"Nothing is written after {node.key}."
+        raise _refused("wrong-value", node, wrong, "Write its value, or take the line out.")
     return node
 
 
@@ -87,7 +89,7 @@ def _choice(scalar: Scalar, choices: tuple[str, ...]) -> str:
         return scalar.text
     wrong = f"{scalar.key} is {listing(choices, 'or')}."
     mend = meant(scalar.text, choices, f"Write {listing(choices, 'or')}.")
-    raise Faults(fault("wrong-value", scalar.at, scalar.text, wrong, mend))
+    raise _refused("wrong-value", scalar, wrong, mend)
 
 
 def _number(scalar: Scalar, base: type, bounds: Bounds) -> float:
@@ -95,14 +97,13 @@ def _number(scalar: Scalar, base: type, bounds: Bounds) -> float:
     form, example = (r"[+-]?\d{1,15}", "25") if whole else (r"[+-]?\d{1,15}(\.\d{1,15})?", "2.92")
     if not re.fullmatch(form, scalar.text, re.ASCII):
         wrong = f"{scalar.key} is a {'whole number' if whole else 'number'}."
-        mend = f"Write digits only, such as {example}."
-        raise Faults(fault("wrong-value", scalar.at, scalar.text, wrong, mend))
+        raise _refused("wrong-value", scalar, wrong, f"Write digits only, such as {example}.")
     value = base(scalar.text)
     if not bounds.least <= value <= bounds.most:
         most = f" and at most {bounds.most:g}" if isfinite(bounds.most) else ""
         wrong = f"{scalar.key} is at least {bounds.least:g}{most}."
         mend = f"Write a number in that range, such as {example}."
-        raise Faults(fault("impossible-range", scalar.at, scalar.text, wrong, mend))
+        raise _refused("impossible-range", scalar, wrong, mend)
     return value
 
 
@@ -116,32 +117,21 @@ def _patterned(scalar: Scalar, pattern: Pattern) -> str:
         slug = "-".join(re.findall(r"[a-z0-9]+", scalar.text.lower()))
         fits = re.fullmatch(pattern.regex, slug)
         mend = f"Write {slug}." if fits else "Write it in that form."
-    raise Faults(fault("wrong-value", scalar.at, scalar.text, wrong, mend))
+    raise _refused("wrong-value", scalar, wrong, mend)
 
 
 def _unit(scalar: Scalar, wanted: UnitOf) -> str:
     unit = unit_named(scalar.text)
-    known = [each.symbol for each in units_of(wanted.kind)] if wanted.kind else []
+    if unit is not None and wanted.kind in {None, unit.kind}:
+        return scalar.text
+    mend = "Write a unit such as turn, inHg or km/h."
+    if wanted.kind:
+        mend = f"Write {listing((each.symbol for each in units_of(wanted.kind)), 'or')}."
     if unit is None:
-        mend = (
-            f"Write {listing(known, 'or')}."
-            if known
-            else "Write a unit such as turn, inHg or km/h."
-        )
-        raise Faults(
-            fault(
-                "unit-unknown",
-                scalar.at,
-                scalar.text,
-                f'"{scalar.text}" is not a unit known here.',
-                mend,
-            )
-        )
-    if wanted.kind and unit.kind != wanted.kind:
-        wrong = f"{scalar.key} is a unit of {wanted.kind}; {unit.symbol} is not."
-        mend = f"Write {listing(known, 'or')}."
-        raise Faults(fault("unit-wrong-kind", scalar.at, scalar.text, wrong, mend))
-    return scalar.text
+        wrong = f'"{quote(scalar.text)}" is not a unit known here.'
+        raise _refused("unit-unknown", scalar, wrong, mend)
+    wrong = f"{scalar.key} is a unit of {wanted.kind}; {unit.symbol} is not."
+    raise _refused("unit-wrong-kind", scalar, wrong, mend)
 
 
 def _share(scalar: Scalar) -> float:
@@ -149,21 +139,12 @@ def _share(scalar: Scalar) -> float:
     if form is None:
         code = "unit-missing" if re.fullmatch(r"[+-]?[\d.]+", scalar.text) else "wrong-value"
         wrong = f"{scalar.key} is a percentage."
-        raise Faults(
-            fault(code, scalar.at, scalar.text, wrong, "Write a number and %, such as 40 %.")
-        )
+        raise _refused(code, scalar, wrong, "Write a number and %, such as 40 %.")
     share = float(form[1]) / 100
     if not 0 <= share <= 1:
         wrong = f"{scalar.key} lies between 0 % and 100 %."
-        raise Faults(
-            fault(
-                "impossible-range",
-                scalar.at,
-                scalar.text,
-                wrong,
-                "Write a share of all cases, such as 40 %.",
-            )
-        )
+        mend = "Write a share of all cases, such as 40 %."
+        raise _refused("impossible-range", scalar, wrong, mend)
     return share
 
 
@@ -177,24 +158,18 @@ def _measured(
         mend = error.mend
         if measure.kind is None and error.wrong.startswith("This is not a range"):
             mend = 'Write two numbers with "to" between them and their unit, such as 1 to 2 turns.'
-        raise Faults(fault(code, scalar.at, scalar.text, error.wrong, mend)) from None
-    least = (value.low if isinstance(value, Span) else value).magnitude
-    if measure.sign == "above zero" and least <= 0:
-        wrong = f"{scalar.key} is above zero."
-        raise Faults(
-            fault(
-                "impossible-range", scalar.at, scalar.text, wrong, "Write the value that is meant."
-            )
-        )
-    if measure.sign == "not below zero" and least < 0:
-        wrong = f"{scalar.key} is not below zero."
-        raise Faults(
-            fault(
-                "impossible-range",
-                scalar.at,
-                scalar.text,
-                wrong,
-                "Write it without the minus sign.",
-            )
-        )
+        raise _refused(code, scalar, error.wrong, mend) from None
+    _refuse_impossible(scalar, value.low if isinstance(value, Span) else value, measure)
     return value
+
+
+def _refuse_impossible(scalar: Scalar, least: Quantity, measure: Measure) -> None:
+    """Raise Faults where the quantity lies below what its kind can be."""
+    mend = "Write the value that is meant."
+    if measure.lowest == "above zero" and least.magnitude <= 0:
+        raise _refused("impossible-range", scalar, f"{scalar.key} is above zero.", mend)
+    if measure.lowest == "zero" and least.magnitude < 0:
+        raise _refused("impossible-range", scalar, f"{scalar.key} is not below zero.", mend)
+    if measure.lowest == "absolute zero" and least.m_as("kelvin") < 0:
+        wrong = f"{scalar.key} is not below absolute zero."
+        raise _refused("impossible-range", scalar, wrong, mend)
