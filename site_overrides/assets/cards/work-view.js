@@ -51,11 +51,11 @@ export class WorkView {
   }
 
   toPaper = () => {
-    this.node.append(el("div", { class: "uh-card--paper" }, sheet(this.card)));
+    this.app.root.append(el("div", { class: "uh-card--paper" }, sheet(this.card)));
   };
 
   fromPaper = () => {
-    for (const paper of this.node.querySelectorAll(".uh-card--paper")) paper.remove();
+    for (const paper of this.app.root.querySelectorAll(".uh-card--paper")) paper.remove();
   };
 
   /** The step in hand. */

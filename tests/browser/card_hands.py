@@ -1,0 +1,112 @@
+"""What a person does on a job card, for the tests and the benchmark."""
+
+from __future__ import annotations
+
+from playwright.sync_api import expect
+
+IDENTIFICATION = "Marlow Drover, green"
+COMPLAINT = "It hangs on in first and leaves a puddle"
+
+
+def open_cards(page, site_url, hash_=""):
+    """Open the cards' page and wait until the phone's storage has been looked at."""
+    page.goto(f"{site_url}cards/{hash_}")
+    page.wait_for_selector("#cards[data-ready]")
+
+
+def start_card(page, site_url, *procedures, initials="RB"):
+    """Start a card with these procedures; returns its id. The first step is on the screen."""
+    open_cards(page, site_url, "#new")
+    if page.get_by_text("Who are you?").is_visible():
+        page.get_by_label("Your initials").fill(initials)
+        page.get_by_role("button", name="Keep").click()
+    page.get_by_label("Identification").fill(IDENTIFICATION)
+    page.get_by_label("Odometer").fill("84210 km")
+    page.get_by_label("In the owner’s words").fill(COMPLAINT)
+    page.get_by_role("button", name="Start the card").click()
+    expect(page.get_by_role("heading", name="Add procedures")).to_be_visible()
+    for id_ in procedures:
+        page.locator(f"input[value={id_}]").check()
+    page.get_by_role("button", name="Add to the card").click()
+    page.get_by_role("link", name="Begin with the first step").click()
+    expect(tick(page)).to_be_visible()
+    return page.evaluate("location.hash").split("/")[1]
+
+
+def tick(page):
+    """The tick at the thumb."""
+    return page.locator("button.uh-tick")
+
+
+def tick_off(page):
+    """Tick the step in hand and wait until it is stored and the card has moved on or asks."""
+    label = tick(page).get_attribute("aria-label")
+    page.wait_for_timeout(460)  # a tap this soon after the last tick is not taken as the next
+    tick(page).click()
+    page.wait_for_function(
+        """label => {
+            const tick = document.querySelector("button.uh-tick");
+            return tick.getAttribute("aria-label") !== label || tick.dataset.state === "stored";
+        }""",
+        arg=label,
+    )
+
+
+def sign_check(page, initials):
+    """Sign the second check that the card asks for."""
+    page.get_by_label("Second check: initials of whoever looks").fill(initials)
+    page.get_by_role("button", name="Sign the check").click()
+
+
+def tick_and_sign(page, position, steps, other="SL"):
+    """Tick the step at this position of one procedure, second check and all."""
+    title = page.locator(".uh-card__title")
+    expect(title).to_have_text(f"Step {position} of {steps}")
+    tick_off(page)
+    page.wait_for_timeout(50)
+    if page.get_by_role("button", name="Sign the check").is_visible():
+        sign_check(page, other)
+
+
+def go_to(page, site_url, card, step):
+    """Show the step at this position of the card, counted from 1."""
+    page.evaluate("hash => { location.hash = hash; }", f"#card/{card}/{step}")
+    title = page.locator(".uh-card__title")
+    expect(title).to_be_visible()
+    page.wait_for_timeout(50)
+
+
+def stored_events(page, site_url):
+    """Every event in the database, in order, read through a connection of its own."""
+    return page.evaluate(
+        """async () => {
+            const opening = indexedDB.open("underhoist-cards");
+            const database = await new Promise((done, fail) => {
+                opening.onsuccess = () => done(opening.result);
+                opening.onerror = () => fail(opening.error);
+            });
+            const asking = database.transaction("events").objectStore("events").getAll();
+            const events = await new Promise((done, fail) => {
+                asking.onsuccess = () => done(asking.result);
+                asking.onerror = () => fail(asking.error);
+            });
+            database.close();
+            return events.sort((a, b) => a.clock - b.clock);
+        }"""
+    )
+
+
+def chain_is_whole(page, site_url):
+    """Whether the page's own check finds every device's chain unbroken."""
+    return page.evaluate(
+        """async (root) => {
+            const { brokenLink } = await import(root + "assets/cards/events.js");
+            const { allEvents } = await import(root + "assets/cards/store.js");
+            const events = await allEvents();
+            const devices = [...new Set(events.map(({ device }) => device))];
+            const own = (device) => events.filter((event) => event.device === device);
+            const broken = await Promise.all(devices.map((device) => brokenLink(own(device))));
+            return broken.every((link) => link === null);
+        }""",
+        site_url,
+    )
