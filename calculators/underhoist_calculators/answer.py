@@ -48,12 +48,16 @@ class Table:
 
 @frozen(kw_only=True)
 class Answer:
-    """The answer in one sentence, then values, what to do, tables, warnings and the working."""
+    """The answer in one sentence, then values, what to do, tables, warnings and the working.
+
+    `picture` is a whole `<svg>` whose texts are escaped already; a table says the same.
+    """
 
     summary: str
     plates: tuple[Plate, ...] = ()
     do: tuple[str, ...] = ()
     tables: tuple[Table, ...] = ()
+    picture: str = ""
     warnings: tuple[str, ...] = ()
     working: tuple[Working, ...] = ()
     values: Mapping[str, Exact | str] = field(factory=dict[str, Exact | str])

@@ -56,7 +56,11 @@ class Field:
 
 @frozen(kw_only=True)
 class Calculator:
-    """A calculator: what it is for, what it asks, what it rests on and what it does."""
+    """A calculator: what it is for, what it asks, what it rests on and what it does.
+
+    `folded` names the groups that come filled (from the family, or by convention): the form puts
+    them away under a line that says what they hold.
+    """
 
     name: str
     title: str
@@ -65,6 +69,7 @@ class Calculator:
     fields: tuple[Field, ...]
     sources: tuple[str, ...]
     limits: tuple[str, ...]
+    folded: tuple[str, ...] = ()
     run: Callable[[Inputs], Answer]
 
     def field(self, name: str) -> Field | None:

@@ -4,17 +4,31 @@ from collections.abc import Iterable, Mapping
 from html import escape
 from itertools import groupby
 
+from attrs import frozen
+
 from underhoist_calculators.answer import Answer, Plate, Table, Working
 from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.entries import Errors, Wrong, example_entries, split_unit, text_of
 from underhoist_calculators.units import unit_named, unit_symbol, unit_words
 
 
+@frozen
+class Filling:
+    """What stands in the fields, and whether it is only the worked example."""
+
+    entries: Mapping[str, str]
+    is_example: bool
+
+
 def form(calculator: Calculator, entries: Mapping[str, str] | None = None) -> str:
     """Write the form, filled with `entries` or with the worked example."""
-    filled = example_entries(calculator) if entries is None else entries
+    is_example = entries is None
+    filling = Filling(example_entries(calculator) if entries is None else entries, is_example)
     groups = groupby(calculator.fields, key=lambda field: field.group)
-    body = "".join(_group(title, tuple(fields), filled) for title, fields in groups)
+    body = "".join(
+        (_folded if title in calculator.folded else _group)(title, tuple(fields), filling)
+        for title, fields in groups
+    )
     name = escape(calculator.name)
     return (
         f'<form class="uh-calc" data-calculator="{name}" novalidate>{body}'
@@ -30,59 +44,81 @@ def answer(calculator: Calculator, given: Answer | None, errors: Errors) -> str:
     )
 
 
-def _group(title: str, fields: tuple[Field, ...], entries: Mapping[str, str]) -> str:
+def _folded(title: str, fields: tuple[Field, ...], filling: Filling) -> str:
+    """Put a group away under a line that says what it holds."""
+    holds = ", ".join(_held(field, filling) for field in fields)
+    inside = "".join(_field(field, filling) for field in fields)
+    return (
+        f'<details class="uh-more uh-more--given"><summary>{escape(title)}: '
+        f'<span class="uh-more__holds">{holds}</span></summary>{inside}</details>'
+    )
+
+
+def _held(field: Field, filling: Filling) -> str:
+    """Write one field's label and value; the browser keeps the value true."""
+    typed = text_of(field, filling.entries)
+    shown = next((choice.label for choice in field.choices if choice.name == typed), typed)
+    label = f"{field.label[0].lower()}{field.label[1:]}"
+    value = escape(shown or "not given")
+    return f'{escape(label)} <span data-value-of="{escape(field.name)}">{value}</span>'
+
+
+def _group(title: str, fields: tuple[Field, ...], filling: Filling) -> str:
     """Write one group; rows with nothing in them are put away in a details element."""
     shown: list[str] = []
     put_away: list[str] = []
     for row, members in groupby(fields, key=lambda field: field.row or field.name):
         row_fields = tuple(members)
-        inside = "".join(_field(field, entries) for field in row_fields)
+        inside = "".join(_field(field, filling) for field in row_fields)
         if row_fields[0].row is None:
             shown.append(inside)
             continue
         css = "uh-fieldset uh-fieldset--row"
         whole = f'<fieldset class="{css}"><legend>{escape(row)}</legend>{inside}</fieldset>'
-        filled = any(text_of(field, entries) for field in row_fields)
+        filled = any(text_of(field, filling.entries) for field in row_fields)
         (shown if filled else put_away).append(whole)
-    more = (
-        f'<details class="uh-more"><summary>{escape(title)}: the others</summary>'
-        f"{''.join(put_away)}</details>"
-        if put_away
-        else ""
-    )
     return (
         f'<fieldset class="uh-fieldset"><legend>{escape(title)}</legend>'
-        f"{''.join(shown)}{more}</fieldset>"
+        f"{''.join(shown)}{_others(title, put_away)}</fieldset>"
     )
 
 
-def _field(field: Field, entries: Mapping[str, str]) -> str:
+def _others(title: str, rows: Iterable[str]) -> str:
+    """Put away the rows that hold nothing."""
+    inside = "".join(rows)
+    summary = f"<summary>{escape(title)}: the others</summary>"
+    return f'<details class="uh-more">{summary}{inside}</details>' if inside else ""
+
+
+def _field(field: Field, filling: Filling) -> str:
     """Write one field: label, entry, unit, help and the place for what is wrong."""
     name = escape(field.name)
-    described = f'aria-describedby="{name}-help {name}-error"'
-    optional = "" if field.required else ' <span class="uh-field__optional">if known</span>'
+    known = field.required or field.row is not None
+    optional = "" if known else ' <span class="uh-field__optional">if known</span>'
     return (
         f'<div class="uh-field"><label for="{name}">{escape(field.label)}{optional}</label>'
-        f'<div class="uh-field__entry">{_entry(field, entries, described)}</div>'
+        f'<div class="uh-field__entry">{_entry(field, filling)}</div>'
         f'<p class="uh-field__help" id="{name}-help">{escape(field.help)}</p>'
         f'<p class="uh-field__error" id="{name}-error"></p></div>'
     )
 
 
-def _entry(field: Field, entries: Mapping[str, str], described: str) -> str:
+def _entry(field: Field, filling: Filling) -> str:
     """Write the control itself, with a list of units where there is a choice."""
-    name, typed = escape(field.name), text_of(field, entries)
+    name, typed = escape(field.name), text_of(field, filling.entries)
+    marked = " data-example" if filling.is_example and field.example else ""
+    common = f'name="{name}" id="{name}" aria-describedby="{name}-help {name}-error"{marked}'
     if field.choices:
         options = "".join(
             _option(choice.name, choice.label, choice.name == typed) for choice in field.choices
         )
         blank = "" if field.required else _option("", "Not known", not typed)
-        return f'<select name="{name}" id="{name}" {described}>{blank}{options}</select>'
+        return f"<select {common}>{blank}{options}</select>"
     number, unit = split_unit(field, typed)
     keyboard = "decimal" if field.units and not field.span and not field.words else "text"
     control = (
-        f'<input type="text" name="{name}" id="{name}" value="{escape(number)}" '
-        f'inputmode="{keyboard}" autocomplete="off" {described}>'
+        f'<input type="text" {common} value="{escape(number)}" '
+        f'inputmode="{keyboard}" autocomplete="off">'
     )
     return control + _units(field, unit)
 
@@ -114,6 +150,7 @@ def _answer(calculator: Calculator, given: Answer) -> str:
         f'<p class="uh-answer__summary">{escape(given.summary)}</p>',
         "".join(_plate(plate) for plate in given.plates),
         "".join(f'<p class="uh-warn">{escape(warning)}</p>' for warning in given.warnings),
+        f'<figure class="uh-plot">{given.picture}</figure>' if given.picture else "",
         _list("uh-do", "What to do", given.do, ordered=True),
         "".join(_table(table) for table in given.tables),
         _working(given.working),

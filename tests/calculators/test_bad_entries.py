@@ -17,7 +17,9 @@ QUANTITIES = [
 
 
 def unit_of(field):
-    return unit_symbol(field.units[0]) if field.units else ""
+    if field.kind == "ratio" and not field.units:
+        return ""
+    return unit_symbol(field.units[0]) if field.units else next(units_of(field.kind)).symbol
 
 
 def run(calculator, field, text):

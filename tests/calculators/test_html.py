@@ -3,7 +3,8 @@
 from html.parser import HTMLParser
 
 import pytest
-from underhoist_calculators import all_calculators, door
+from underhoist_calculators import all_calculators, door, get, html
+from underhoist_calculators.answer import Answer
 
 NAMES = [calculator.name for calculator in all_calculators()]
 
@@ -78,25 +79,25 @@ def test_what_cannot_be_parted_is_kept_as_typed(typed):
 def test_what_was_typed_is_escaped():
     hostile = '"><script>alert(1)</script>'
     result = door.run("torque-units", {"torque": hostile, hostile: "1"})
-    for html in (result["answer_html"], door.form("torque-units", {"torque": hostile})):
-        assert "<script" not in html
+    for shown in (result["answer_html"], door.form("torque-units", {"torque": hostile})):
+        assert "<script" not in shown
 
 
 def test_errors_link_to_their_fields():
-    html = door.run("torque-units", {"torque": "12 lb"})["answer_html"]
-    assert "No answer yet. Mend these entries first." in html
-    assert '<a href="#torque">Torque</a>: lb is a unit of a mass' in html
+    shown = door.run("torque-units", {"torque": "12 lb"})["answer_html"]
+    assert "No answer yet. Mend these entries first." in shown
+    assert '<a href="#torque">Torque</a>: lb is a unit of a mass' in shown
 
 
 def test_a_plate_carries_its_exact_value():
-    html = door.run("torque-units", {"torque": "120 lbf·in"})["answer_html"]
-    assert '<data class="uh-plate__number" value="120.0">120</data>' in html
-    assert '<span class="uh-plate__unit">pound-force inches</span>' in html
+    shown = door.run("torque-units", {"torque": "120 lbf·in"})["answer_html"]
+    assert '<data class="uh-plate__number" value="120.0">120</data>' in shown
+    assert '<span class="uh-plate__unit">pound-force inches</span>' in shown
 
 
 def test_table_cells_carry_their_heading():
-    html = door.run("shift-check", door.example("shift-check"))["answer_html"]
-    assert '<td data-label="Verdict">inside</td>' in html
+    shown = door.run("shift-check", door.example("shift-check"))["answer_html"]
+    assert '<td data-label="Verdict">inside</td>' in shown
 
 
 def test_rows_without_a_window_are_put_away():
@@ -105,7 +106,32 @@ def test_rows_without_a_window_are_put_away():
     assert "1-2, light throttle" in shown
     assert "1-2, half throttle" not in shown
     assert "1-2, half throttle" in away
-    assert form.count("<details") == 2
+    assert form.count('<details class="uh-more">') == 2
+
+
+def test_what_the_family_fills_is_folded_under_a_line_that_says_it():
+    form = door.form("staged-fill", {"service-fill": "4.5 L", "dry-fill": "8.8 L"})
+    assert (
+        '<details class="uh-more uh-more--given"><summary>From the family page: '
+        '<span class="uh-more__holds">service fill <span data-value-of="service-fill">4.5 L</span>, '
+        'dry fill <span data-value-of="dry-fill">8.8 L</span>, '
+        'volume between the marks <span data-value-of="between-marks">not given</span>, '
+    ) in form
+
+
+def test_the_worked_example_is_marked_as_such_and_a_convention_is_not():
+    page = Page(door.form("staged-fill"))
+    assert "data-example" in page.named("drained")
+    assert "data-example" in page.named("selector")
+    assert "data-example" not in page.named("density")
+    assert "data-example" not in page.named("level")
+    assert "data-example" not in Page(door.form("staged-fill", {"drained": "4 L"})).named("drained")
+
+
+def test_a_picture_stands_in_the_answer_as_drawn():
+    drawn = Answer(summary="Drawn.", picture="<svg><title>A plot</title></svg>")
+    shown = html.answer(get("torque-units"), drawn, {})
+    assert '<figure class="uh-plot"><svg><title>A plot</title></svg></figure>' in shown
 
 
 def test_a_default_stands_in_the_form_until_it_is_cleared():

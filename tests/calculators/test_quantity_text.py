@@ -86,6 +86,9 @@ def test_understood(text, kind, value, unit):
          "Write a number and its unit, e.g. 2 lbf·ft."),
         ("4 litrs", "volume", "unit-unknown",
          '"litrs" is not a unit known here. Write 4 L, if that is meant.'),
+        ("4 US dry quarts", "volume", "unit-wrong-kind",
+         '"US dry quarts" is a dry measure, for grain, and not the same as one for fluid. '
+         "Write 4 L, 4 US qt or 4 imp qt."),
         ("4 florps", "speed", "unit-unknown",
          '"florps" is not a unit known here. Write 4 km/h, 4 mph or 4 m/s.'),
     ],

@@ -154,7 +154,8 @@ def _nothing_to_judge(readings: Mapping[Key, Quantity]) -> EntryError:
     return EntryError("measured-1-2-light", wrong, "Write at least one measured speed.")
 
 
-VEHICLE = "This vehicle and the reference"
+VEHICLE = "This vehicle"
+FAMILY = "From the family page"
 CONVENTION = "Convention"
 SPEEDS = ("kilometre_per_hour", "mile_per_hour")
 
@@ -172,7 +173,7 @@ def _row_fields(key: Key) -> tuple[Field, Field]:
     return (
         Field(
             name=f"window-{shift}-{throttle}", label="Window", group=group, row=row, kind="speed",
-            span=True, required=False, units=SPEEDS, low="1 km/h", high="250 km/h",
+            span=True, required=False, low="1 km/h", high="250 km/h",
             help="Lowest to highest speed on the reference vehicle, e.g. 16 to 22 km/h.",
             example=window, fills_from=f"window.{shift}.{throttle}",
         ),
@@ -200,22 +201,13 @@ CALCULATOR = Calculator(
     title="Shift check",
     purpose="Judges a road test against the family's shift windows and explains the pattern.",
     group="Shift",
+    folded=(FAMILY, CONVENTION),
     fields=(
         *(field for key in ROWS for field in _row_fields(key)),
-        Field(
-            name="reference-tyre", label="Reference tyre", group=VEHICLE, kind="tyre",
-            required=False, help="The tyre that the windows are stated for.",
-            example="215/75 R 15", fills_from="reference.tyre",
-        ),
         Field(
             name="tyre", label="Tyre fitted", group=VEHICLE, kind="tyre", required=False,
             help="Size on the tyre wall, or the circumference rolled in one turn, e.g. 2.05 m.",
             example="215/75 R 15",
-        ),
-        Field(
-            name="reference-axle", label="Reference axle ratio", group=VEHICLE, kind="ratio",
-            required=False, help="The axle that the windows are stated for.", low="1.5", high="8",
-            example="3.50", fills_from="reference.axle",
         ),
         Field(
             name="axle", label="Axle ratio fitted", group=VEHICLE, kind="ratio", required=False,
@@ -226,6 +218,16 @@ CALCULATOR = Calculator(
             name="speedometer-error", label="Speedometer reads high by", group=VEHICLE,
             kind="ratio", units=("percent",), low="-20 %", high="20 %", default="0 %",
             help="Proved over a measured distance. Below zero if it reads low.",
+        ),
+        Field(
+            name="reference-tyre", label="Reference tyre", group=FAMILY, kind="tyre",
+            required=False, help="The tyre that the windows are stated for.",
+            example="215/75 R 15", fills_from="reference.tyre",
+        ),
+        Field(
+            name="reference-axle", label="Reference axle ratio", group=FAMILY, kind="ratio",
+            required=False, help="The axle that the windows are stated for.", low="1.5", high="8",
+            example="3.50", fills_from="reference.axle",
         ),
         Field(
             name="uncertainty", label="How well a speed is read", group=CONVENTION, kind="speed",

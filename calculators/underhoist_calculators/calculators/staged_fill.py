@@ -102,12 +102,14 @@ def _stick(inputs: Inputs, sump: Sump) -> Stick:
 FAMILY = "From the family page"
 DRAIN = "What came out"
 READING = "After starting"
+CONVENTION = "Convention"
 
 CALCULATOR = Calculator(
     name="staged-fill",
     title="Staged fill",
     purpose="Gives the first fill before starting, the top-up by the dipstick, and the ledger.",
     group="Fluid",
+    folded=(FAMILY, CONVENTION),
     fields=(
         Field(
             name="drained", label="Drained volume", group=DRAIN, kind="volume", required=False,
@@ -135,6 +137,22 @@ CALCULATOR = Calculator(
             required=False, units=("mark_below_full", "mark_above_full"),
             help="The reading before draining, hot, in marks from the full mark.",
             low="3 marks below full", high="3 marks above full",
+        ),
+        Field(
+            name="level", label="Dipstick reading", group=READING, kind="level", required=False,
+            units=("mark_below_full", "mark_above_full"),
+            help="In marks from the full mark: the low mark is 1 mark below full, half way is 0.5.",
+            low="3 marks below full", high="3 marks above full",
+        ),
+        Field(
+            name="fluid-temperature", label="Fluid temperature at the reading", group=READING,
+            kind="temperature", required=False, units=("degree_Celsius", "degree_Fahrenheit"),
+            help="Measured in the filler tube or on the pan.", low="-20 °C", high="140 °C",
+        ),
+        Field(
+            name="added", label="Put in so far", group=READING, kind="volume", required=False,
+            help="Everything since draining. It closes the ledger.", units=VOLUMES,
+            low="0 L", high="30 L",
         ),
         Field(
             name="service-fill", label="Service fill", group=FAMILY, kind="volume",
@@ -165,23 +183,7 @@ CALCULATOR = Calculator(
             example="park", fills_from="fluid.level.selector",
         ),
         Field(
-            name="level", label="Dipstick reading", group=READING, kind="level", required=False,
-            units=("mark_below_full", "mark_above_full"),
-            help="In marks from the full mark: the low mark is 1 mark below full, half way is 0.5.",
-            low="3 marks below full", high="3 marks above full",
-        ),
-        Field(
-            name="fluid-temperature", label="Fluid temperature at the reading", group=READING,
-            kind="temperature", required=False, units=("degree_Celsius", "degree_Fahrenheit"),
-            help="Measured in the filler tube or on the pan.", low="-20 °C", high="140 °C",
-        ),
-        Field(
-            name="added", label="Put in so far", group=READING, kind="volume", required=False,
-            help="Everything since draining. It closes the ledger.", units=VOLUMES,
-            low="0 L", high="30 L",
-        ),
-        Field(
-            name="density", label="Density of the fluid at 15 °C", group="Convention",
+            name="density", label="Density of the fluid at 15 °C", group=CONVENTION,
             kind="density", units=("kilogram_per_cubic_metre", "kilogram_per_litre"),
             help="From the data sheet. 860 kg/m³ is usual and changes little.",
             low="800.9 kg/m³", high="1163.5 kg/m³", default="860 kg/m³",
