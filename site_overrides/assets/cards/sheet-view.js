@@ -13,9 +13,6 @@ import { saidLines } from "./step-view.js";
 /** @import { Session } from "./session.js" */
 /** @import { CardState, Job, ReadingState, StepState } from "./types.js" */
 
-export const SAFETY =
-  "Follow the vehicle maker’s manual and local law. Work on gas fuel is for licensed people. Dispose of used fluid lawfully.";
-
 /**
  * @param {App} _app
  * @param {Session} session
@@ -105,14 +102,14 @@ function line(step, href) {
       ...torques,
       ...step.readings.map(readingLine),
       ...saidLines(step).map((words) => el("span", { class: "uh-card__sign" }, words)),
-      check ? el("span", { class: "uh-card__sign" }, "Second check: ______") : null,
+      check ? el("span", { class: "uh-card__sign" }, "Second check: ________________") : null,
     ),
   );
 }
 
 /** @param {ReadingState} reading */
 function readingLine(reading) {
-  const words = readingWords(reading) || `______ ${reading.asked.unit_words}`;
+  const words = readingWords(reading) || `________ ${reading.asked.unit_words}`;
   const limits = reading.asked.limits_text && `good: ${reading.asked.limits_text}`;
   const remark = readingRemark(reading);
   return el(
@@ -129,7 +126,11 @@ function boxed(words) {
   return el("span", { class: "uh-card__value" }, words);
 }
 
-/** @param {CardState} card */
+/**
+ * The safety line is the page's own and follows below.
+ *
+ * @param {CardState} card
+ */
 function foot(card) {
   const revisions = card.jobs.map(({ text }) => `${text.title} ${text.revision}`).join(", ");
   const printed = `Written out ${timeWords(new Date().toISOString())}.`;
@@ -137,6 +138,5 @@ function foot(card) {
     "footer",
     { class: "uh-card__foot" },
     el("p", {}, `${cardName(card)}. Revisions: ${revisions || "none"}. ${printed}`),
-    el("p", {}, SAFETY),
   );
 }
