@@ -111,12 +111,11 @@ def test_rows_without_a_window_are_put_away():
 
 def test_what_the_family_fills_is_folded_under_a_line_that_says_it():
     form = door.form("staged-fill", {"service-fill": "4.5 L", "dry-fill": "8.8 L"})
-    assert (
-        '<details class="uh-more uh-more--given"><summary>From the family page: '
-        '<span class="uh-more__holds">service fill <span data-value-of="service-fill">4.5 L</span>, '
-        'dry fill <span data-value-of="dry-fill">8.8 L</span>, '
-        'volume between the marks <span data-value-of="between-marks">not given</span>, '
-    ) in form
+    start = form.index('<details class="uh-more uh-more--given"><summary>From the family page: ')
+    line = form[start : form.index("</summary>", start)]
+    assert 'service fill <span data-value-of="service-fill">4.5 L</span>, ' in line
+    assert 'dry fill <span data-value-of="dry-fill">8.8 L</span>, ' in line
+    assert '<span data-value-of="between-marks">not given</span>' in line
 
 
 def test_the_worked_example_is_marked_as_such_and_a_convention_is_not():
