@@ -95,7 +95,7 @@ def test_a_list(manual):
     assert manual.found() == [
         (
             "new.md:2:1 front-matter (stop)",
-            "a list",
+            "[kind, page]",
             "The front matter is not a set of keys with values.",
             "Write a key, a colon and a value, such as title: Set the band.",
         )
@@ -174,7 +174,7 @@ def test_key_that_is_a_list(manual):
 ? [a]
 : b
 ---
-""",
+""[a]",
     )
     assert manual.found() == [
         (

@@ -9,17 +9,15 @@ import yaml
 
 from underhoist.finding import Finding
 from underhoist.place import Place
-from underhoist.source.faults import Faults, fault
-from underhoist.source.nodes import Listed, Mapped, Node, Scalar
+from underhoist.source.faults import FIRST_LINE, Faults, fault
+from underhoist.source.malformed import complaint
+from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
 
 DEEPEST = 12
 """Levels of nesting; the deepest value of the model, a part's measure, stands on the seventh."""
 
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 """libyaml's parser where there is one: ten times as fast, same events. The browser has none."""
-
-FIRST_LINE = 2
-"""The front matter starts below the opening dashes."""
 
 
 def compose(text: str, file: str) -> tuple[Mapped, list[Finding]]:
@@ -32,7 +30,7 @@ def compose(text: str, file: str) -> tuple[Mapped, list[Finding]]:
     try:
         return composer.page(), composer.findings
     except yaml.YAMLError as error:
-        raise Faults(_malformed(error, text, file)) from None
+        raise Faults(complaint(error, text, file)) from None
 
 
 class _Composer:
@@ -49,21 +47,15 @@ class _Composer:
             event = next(self.events)
         start = Place(self.file, 1, 1)
         if isinstance(event, yaml.StreamEndEvent):
-            raise Faults(
-                fault(
-                    "front-matter",
-                    start,
-                    "",
-                    "The front matter is empty.",
-                    "Write kind: and title: first.",
-                )
-            )
+            wrong = "The front matter is empty."
+            raise Faults(fault("front-matter", start, "", wrong, "Write kind: and title: first."))
         node = self.node(event, "", 1)
         if not isinstance(node, Mapped):
-            raise Faults(self._not_a_mapping(node))
+            raise _no_keys(node.at, written(node))
         next(self.events)
         if not isinstance(next(self.events), yaml.StreamEndEvent):
-            raise Faults(self._two_documents())
+            wrong, mend = "The front matter is two documents.", "Take the line of dots out."
+            raise Faults(fault("front-matter", start, "...", wrong, mend))
         return node
 
     def node(self, event: Any, key: str, depth: int) -> Node:
@@ -85,7 +77,7 @@ class _Composer:
         while not isinstance(event := next(self.events), yaml.MappingEndEvent):
             name = self.node(event, key, depth + 1)
             if not isinstance(name, Scalar):
-                raise Faults(self._not_a_name(name))
+                raise _no_name(name)
             value = self.node(next(self.events), name.text, depth + 1)
             if name.text in names:
                 self.findings.append(self._twice(name, names[name.text]))
@@ -110,82 +102,25 @@ class _Composer:
             wrong = f"The front matter is nested more than {DEEPEST} levels deep."
             mend = "Take the extra brackets or indentation out."
             bracket = "{" if isinstance(event, yaml.MappingStartEvent) else "["
-            written = getattr(event, "value", bracket)
-            raise Faults(fault("front-matter", at, written, wrong, mend))
-
-    def _not_a_mapping(self, node: Node) -> Finding:
-        text = node.text if isinstance(node, Scalar) else "a list"
-        wrong = "The front matter is not a set of keys with values."
-        return fault(
-            "front-matter",
-            node.at,
-            text,
-            wrong,
-            "Write a key, a colon and a value, such as title: Set the band.",
-        )
-
-    def _not_a_name(self, node: Node) -> Finding:
-        wrong = "A key is one plain text, not a list or a set of keys."
-        return fault(
-            "front-matter",
-            node.at,
-            "",
-            wrong,
-            "Write the key as a word before the colon; put text in braces in quotes.",
-        )
-
-    def _two_documents(self) -> Finding:
-        wrong = "The front matter holds a second document."
-        return fault(
-            "front-matter", Place(self.file, 1, 1), "...", wrong, "Take the line of three dots out."
-        )
+            raise Faults(fault("front-matter", at, getattr(event, "value", bracket), wrong, mend))
 
     def _twice(self, name: Scalar, first: Place) -> Finding:
         wrong = f"{name.text} stands on line {first.line} already."
         return fault("duplicate-key", name.at, name.text, wrong, "Keep one of the two.")
 
 
+def _no_keys(at: Place, written: str) -> Faults:
+    wrong = "The front matter is not a set of keys with values."
+    mend = "Write a key, a colon and a value, such as title: Set the band."
+    return Faults(fault("front-matter", at, written, wrong, mend))
+
+
+def _no_name(name: Node) -> Faults:
+    wrong = "A key is one plain text, not a list or a set of keys."
+    mend = "Write the key as a word before the colon; put text in braces in quotes."
+    return Faults(fault("front-matter", name.at, written(name), wrong, mend))
+
+
 def _sharing(at: Place, text: str, wrong: str) -> Finding:
     mend = "Write the value itself, in quotes if it begins with * & or !."
     return fault("yaml-alias", at, text, wrong, mend)
-
-
-UNCLOSED = {
-    "while scanning a quoted scalar": "Close the quotes that open here.",
-    "while parsing a flow sequence": "Close the bracket that opens here with ].",
-    "while parsing a flow mapping": "Close the brace that opens here with }.",
-}
-"""The parser sees what was left open only where the next key begins; the author wants its start."""
-
-
-def _malformed(error: yaml.YAMLError, text: str, file: str) -> Finding:
-    """Put the parser's complaint at its line, with the mend for the usual slips."""
-    problem = getattr(error, "problem", None) or getattr(error, "reason", None) or str(error)
-    unclosed = UNCLOSED.get(getattr(error, "context", None) or "")
-    lines = text.split("\n")
-    row, column = _where(error, text, "context_mark" if unclosed else "problem_mark")
-    row = min(row, len(lines) - 1)
-    at = Place(file, row + FIRST_LINE, column + 1)
-    line = lines[row]
-    wrong = f"The YAML cannot be read here: {problem}."
-    return fault("front-matter", at, line, wrong, unclosed or _usual_mend(problem, line))
-
-
-def _where(error: yaml.YAMLError, text: str, mark_name: str) -> tuple[int, int]:
-    """Return row and column of the complaint, from 0."""
-    mark = getattr(error, mark_name, None)
-    if mark is not None:
-        return mark.line, mark.column
-    sign = yaml.reader.Reader.NON_PRINTABLE.search(text)  # a reader's complaint has no mark
-    before = text[: sign.start()] if sign else ""
-    return before.count("\n"), len(before) - before.rfind("\n") - 1
-
-
-def _usual_mend(problem: str, line: str) -> str:
-    if "control characters" in problem or "special characters" in problem:
-        return "Take out the sign that cannot be printed."
-    if "\t" in line:
-        return "Indent with spaces, not with tabs."
-    if "mapping values" in problem:
-        return "Put the text after the first colon in quotes: it holds a colon of its own."
-    return "Look at the indentation, quotes and brackets of this line and the one above."

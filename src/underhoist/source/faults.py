@@ -4,6 +4,9 @@ from underhoist.finding import Finding, Severity
 from underhoist.place import Place
 from underhoist.words import quote
 
+FIRST_LINE = 2
+"""The front matter starts below the opening dashes."""
+
 
 class Faults(Exception):  # noqa: N818  # the author's faults, not the program's
     """One or more findings that keep a value from being made. The loader collects them."""
