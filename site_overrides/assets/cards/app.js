@@ -107,5 +107,5 @@ export function timeWords(at) {
  * @param {...Node} more
  */
 export function notice(words, ...more) {
-  return el("aside", { class: "uh-notice", role: "alert" }, el("p", {}, words), ...more);
+  return el("div", { class: "uh-notice", role: "alert" }, el("p", {}, words), ...more);
 }
