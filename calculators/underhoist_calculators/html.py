@@ -128,15 +128,18 @@ def _units(field: Field, chosen: str) -> str:
     if not field.units:
         return ""
     options = "".join(
-        _option(unit_symbol(unit), _unit_label(unit), unit == chosen) for unit in field.units
+        _option(unit_symbol(unit), _unit_label(field, unit), unit == chosen) for unit in field.units
     )
     label = escape(f"Unit of {field.label[0].lower()}{field.label[1:]}")
     return f'<select name="{escape(field.name)}.unit" aria-label="{label}">{options}</select>'
 
 
-def _unit_label(unit: str) -> str:
+def _unit_label(field: Field, unit: str) -> str:
+    """Write the unit in full with its symbol; in a row of many fields only the symbol."""
     named = unit_named(unit)
     symbol, words = unit_symbol(unit), unit_words(unit)
+    if field.row is not None:
+        return symbol
     return words if named is None or symbol in {words, named.one} else f"{words} ({symbol})"
 
 

@@ -86,24 +86,29 @@ def _on_dash(speed: float, vehicle: Vehicle) -> str:
 
 def verdicts(readings: Readings, test: RoadTest, vehicle: Vehicle) -> Table:
     """Set each reading against its window, as this vehicle's speedometer shows it."""
-    rows: list[tuple[str, ...]] = []
-    for key in ROWS:
-        speed = readings.get(key)
-        window = test.windows.get(key)
-        if window is None and speed is None and key not in test.missing:
-            continue
-        low_high = "none given"
-        if window is not None:
-            low, high = vehicle.shown(window.low), vehicle.shown(window.high)
-            low_high = f"{number_text(low.magnitude, 0)} to {show(high, digits=0)}"
-        read = "not measured" if speed is None else show(speed)
-        read = "never came" if key in test.missing else read
-        rows.append((f"{key[0]}, {key[1]} throttle", low_high, read, _verdict(test, key, vehicle)))
+    rows = tuple(
+        (
+            f"{key[0]}, {key[1]} throttle",
+            _window(test, key, vehicle),
+            "never came" if key in test.missing else show(readings[key]),
+            _verdict(test, key, vehicle),
+        )
+        for key in ROWS
+        if key in readings or key in test.missing
+    )
     return Table(
         title="Shift by shift, as this speedometer shows it",
         heads=("Shift", "Window", "Measured", "Verdict"),
-        rows=tuple(rows),
+        rows=rows,
     )
+
+
+def _window(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
+    window = test.windows.get(key)
+    if window is None:
+        return "none given"
+    low, high = vehicle.shown(window.low), vehicle.shown(window.high)
+    return f"{number_text(low.magnitude, 0)} to {show(high, digits=0)}"
 
 
 def _verdict(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
@@ -130,13 +135,12 @@ def explanations(comparison: Comparison | None) -> tuple[Table, ...]:
     rows = tuple(
         (
             name(e)[0].upper() + name(e)[1:],
-            f"{number_text(e.chi_square, 1)} for {e.readings}",
-            number_text(e.score, 1),
+            f"{number_text(e.chi_square, 1)}, with its penalty {number_text(e.score, 1)}",
             "fits" if e.fits else "does not fit",
         )
         for e in sorted(worth, key=lambda e: e.score)
     )
-    heads = ("Explanation", "Misfit (chi-square) for readings", "With penalty", "Verdict")
+    heads = ("Explanation", f"Misfit for {specified.readings} readings", "Verdict")
     return (Table(title="What could explain it", heads=heads, rows=rows),)
 
 
