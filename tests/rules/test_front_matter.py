@@ -174,12 +174,12 @@ def test_key_that_is_a_list(manual):
 ? [a]
 : b
 ---
-""[a]",
+""",
     )
     assert manual.found() == [
         (
             "new.md:2:3 front-matter (stop)",
-            "",
+            "[a]",
             "A key is one plain text, not a list or a set of keys.",
             "Write the key as a word before the colon; put text in braces in quotes.",
         )
