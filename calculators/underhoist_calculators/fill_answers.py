@@ -9,7 +9,7 @@ from underhoist_calculators.filling import (
     Sump,
     first_fill,
     jug,
-    top_up_steps,
+    pours,
     volume_of,
 )
 from underhoist_calculators.fluid_expansion import correction_factor
@@ -125,19 +125,18 @@ Said = tuple[str, tuple[Plate, ...], tuple[str, ...]]
 
 def _top_up(stick: Stick, sump: Sump, unit: str) -> Said:
     """Say how much to add and in which steps."""
-    steps = [jug(volume_of(step, stick.at, sump), unit) for step in top_up_steps(stick.missing)]
-    pours = [pour for pour in steps if pour.magnitude > 0]
-    if not pours:
+    steps = pours(stick.missing, stick.at, sump, unit)
+    if not steps:
         return _leave(stick)
-    total = sum(pours[1:], pours[0])
-    shown = [show(pour, digits=2) for pour in pours]
+    total = sum(steps[1:], steps[0])
+    shown = [show(step, digits=2) for step in steps]
     do = (
         *(f"Add {pour}, wait a minute, read again." for pour in shown[:-1]),
         f"Add {shown[-1]} and read again. Stop at the full mark, whatever this sheet says.",
         f"Drive until the fluid is between {show(sump.rule.low)} and {show(sump.rule.high)} "
         "and read once more: that reading decides.",
     )
-    note = f"In {len(pours)} steps: {', '.join(shown)}." if len(pours) > 1 else "In one step."
+    note = f"In {len(steps)} steps: {', '.join(shown)}." if len(steps) > 1 else "In one step."
     summary = (
         f"Add {show(total, digits=2)}: the level stands {_marks(stick.missing)} "
         f"below full at {show(stick.at)}."

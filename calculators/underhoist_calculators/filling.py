@@ -85,6 +85,20 @@ def top_up_steps(missing: float) -> tuple[float, ...]:
     return (*steps, missing) if missing > 0 else tuple(steps)
 
 
+def pours(missing: float, temperature: Quantity, sump: Sump, unit: str) -> tuple[Quantity, ...]:
+    """Give what to pour, step by step, as a jug shows it; together never past the mark."""
+    poured: list[Quantity] = []
+    marks, done = 0.0, quantity(0, unit)
+    for step in top_up_steps(missing):
+        marks += step
+        # Rounding what is in by then, not each step, keeps the last step near the mark.
+        reached = jug(volume_of(marks, temperature, sump), unit)
+        if reached > done:
+            poured.append(reached - done)
+            done = reached
+    return tuple(poured)
+
+
 def jug(volume: Quantity, unit: str) -> Quantity:
     """Round down to what a measuring jug shows, so that steps never add up past the mark."""
     step = JUG.get(unit, 0.05)

@@ -79,8 +79,8 @@ def test_service_fill_above_dry_fill():
 
 def test_top_up_in_half_marks_and_never_past():
     topped = answer(drained="4.3 L", level="2 below full", fluid_temperature="70 °C")
-    assert topped["summary"] == "Add 0.85 L: the level stands 2 marks below full at 70 °C."
-    assert topped["plates"][0]["note"] == "In 3 steps: 0.45 L, 0.20 L, 0.20 L."
+    assert topped["summary"] == "Add 0.95 L: the level stands 2 marks below full at 70 °C."
+    assert topped["plates"][0]["note"] == "In 3 steps: 0.45 L, 0.25 L, 0.25 L."
     assert topped["do"][2].endswith("Stop at the full mark, whatever this sheet says.")
     assert topped["warnings"] == [
         "Below the low mark the dipstick is a guess. Add the first step, then read again."
