@@ -6,13 +6,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page
 
-# Without the service worker: it would store the whole site for every single test.
-pytestmark = [
-    pytest.mark.browser,
-    pytest.mark.browser_context_args(
-        viewport={"width": 390, "height": 844}, service_workers="block"
-    ),
-]
+pytestmark = pytest.mark.browser
 
 HERE = Path(__file__).parent
 AXE = HERE.parents[1] / "node_modules" / "axe-core" / "axe.min.js"
@@ -41,7 +35,8 @@ def findings(page: Page) -> list[str]:
 def test_axe_finds_nothing(page: Page, site_url: str, kind: str, paper: str) -> None:
     page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
     page.goto(site_url + KINDS[kind])
-    page.wait_for_load_state("networkidle")
+    for filled_by_script in page.locator("#cards, #stored").all():
+        filled_by_script.locator("> *").first.wait_for()
     assert page.locator("html").get_attribute("data-paper") == paper
     assert findings(page) == []
 

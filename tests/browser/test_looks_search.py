@@ -5,11 +5,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
-# Without the service worker: it would store the whole site for every single test.
-pytestmark = [
-    pytest.mark.browser,
-    pytest.mark.browser_context_args(service_workers="block"),
-]
+pytestmark = pytest.mark.browser
 
 
 def test_typing_finds_a_page_and_leads_to_it(page: Page, site_url: str) -> None:
