@@ -36,7 +36,13 @@ def open_calculator(page, site_url, name, query=""):
     page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
 
 
-def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(page, site_url, cases):
+@pytest.mark.parametrize("without", ["nothing", "the image"])
+def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(
+    page, site_url, cases, without
+):
+    """Python comes back from the build's memory image, or starts from nothing where it cannot."""
+    if without == "the image":
+        page.route("**/runtime/image-*/*", lambda route: route.abort())
     assert len(cases) >= 10, "too few cases to prove anything"
     questions = [(case["calculator"], case["entries"]) for case in cases]
     page.goto(site_url)
@@ -160,14 +166,20 @@ def test_a_calculator_that_fails_says_so_keeps_the_entries_and_can_be_tried_agai
     expect(state).to_be_empty()
 
 
-def test_two_visits_draw_different_random_numbers(page, site_url):
-    """A restored memory image would repeat them; boot.js must seed anew."""
+def test_a_damaged_image_is_replaced_by_starting_anew(page, site_url):
+    page.route("**/runtime/image-*/*", lambda route: route.fulfill(body=b"no image"))
+    open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
+    expect(page.locator(".uh-answer__summary")).to_contain_text("9 lbf·ft is")
+
+
+def test_two_restored_images_draw_different_random_numbers(page, site_url):
+    """The image holds the state of the random numbers; without a new seed they would repeat."""
     page.goto(site_url)
     drawn = page.evaluate(
         """async (url) => {
-            const {boot} = await import(url);
+            const {restore} = await import(url);
             const draw = (run) => run.__globals__.get("random").random();
-            return [draw(await boot()), draw(await boot())];
+            return [draw(await restore()), draw(await restore())];
         }""",
         f"{site_url}assets/phone/boot.js",
     )

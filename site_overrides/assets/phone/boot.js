@@ -1,15 +1,17 @@
-/** Brings up Python with the calculators. A restored memory image would take its place here. */
+/** Brings up Python with the calculators: from the build's memory image, or the slow way. */
 import { ROOT, readJson } from "./site.js";
 
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
 /** @typedef {typeof import("../../runtime/pyodide.mjs")} PyodideModule */
 /** @typedef {Awaited<ReturnType<PyodideModule["loadPyodide"]>>} Pyodide */
+/** @typedef {Parameters<PyodideModule["loadPyodide"]>[0]} Options */
 
 /**
  * Runs one calculator: its name and its entries as JSON give the result as JSON.
  * @typedef {(name: string, entries: string) => string} RunCalculator
  */
 
+// An image repeats the random numbers of the build, hence the new seed.
 const DOOR = `
 import json, random
 from underhoist_calculators import door
@@ -23,27 +25,54 @@ run
 `;
 
 /**
- * Starts Python and imports the calculators. Called once in a worker.
+ * Restores the memory image, in which the calculators are imported already.
  * @returns {Promise<RunCalculator>}
  */
-export async function boot() {
-  /** @type {RuntimeManifest} */
-  const manifest = await readJson("runtime/manifest.json");
-  const core = new URL(manifest.core, ROOT).href;
-  const wheels = Promise.all(manifest.wheels.map(readWheel));
-  /** @type {PyodideModule} */
-  const { loadPyodide } = await import(`${core}pyodide.mjs`);
-  const pyodide = await loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock) });
-  for (const wheel of await wheels) pyodide.unpackArchive(wheel, "wheel");
+export async function restore() {
+  const manifest = await readManifest();
+  const image = read(manifest.image).then(unzip);
+  image.catch(() => {}); // Reported where it is awaited.
+  const pyodide = await load(manifest, { _loadSnapshot: image });
   return pyodide.runPython(DOOR);
 }
 
 /**
- * @param {string} url
- * @returns {Promise<ArrayBuffer>}
+ * Starts Python from nothing and imports the calculators from their wheels.
+ * @returns {Promise<RunCalculator>}
  */
-async function readWheel(url) {
+export async function startAnew() {
+  const manifest = await readManifest();
+  const wheels = Promise.all(manifest.wheels.map(async (url) => (await read(url)).arrayBuffer()));
+  wheels.catch(() => {}); // Reported where it is awaited.
+  const pyodide = await load(manifest, {});
+  for (const wheel of await wheels) pyodide.unpackArchive(wheel, "wheel");
+  return pyodide.runPython(DOOR);
+}
+
+/** @returns {Promise<RuntimeManifest>} */
+const readManifest = () => readJson("runtime/manifest.json");
+
+/**
+ * @param {RuntimeManifest} manifest
+ * @param {Options} more
+ * @returns {Promise<Pyodide>}
+ */
+async function load(manifest, more) {
+  const core = new URL(manifest.core, ROOT).href;
+  /** @type {PyodideModule} */
+  const { loadPyodide } = await import(`${core}pyodide.mjs`);
+  return loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock), ...more });
+}
+
+/** @param {string} url */
+async function read(url) {
   const response = await fetch(new URL(url, ROOT));
   if (!response.ok) throw new Error(`${url} did not arrive (${response.status})`);
-  return response.arrayBuffer();
+  return response;
+}
+
+/** @param {Response} response */
+async function unzip(response) {
+  const plain = /** @type {ReadableStream} */ (response.body).pipeThrough(new DecompressionStream("gzip"));
+  return new Response(plain).arrayBuffer();
 }

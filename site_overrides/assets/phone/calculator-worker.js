@@ -1,12 +1,14 @@
 /** The calculators' own thread: takes entries, answers with the result or with what failed. */
-import { boot } from "./boot.js";
+import { restore, startAnew } from "./boot.js";
 
 /** @typedef {{written: string, wrong: string, mend: string}} Wrong */
 /** @typedef {{ok: boolean, errors: Record<string, Wrong>, answer_html: string, answer_text: string}} Result */
 /** @typedef {{id: number, name: string, entries: Record<string, string>}} Question */
 /** @typedef {{id: number, result: Result} | {id: number, failure: string}} Reply */
 
-const running = boot();
+/** Where the image does not come back on this browser, Python starts from nothing. */
+let running = restore().catch(startAnew);
+let isRestored = true;
 running.catch(() => {}); // Every question that waits for it reports the failure.
 
 addEventListener("message", async ({ data }) => postMessage(await reply(data)));
@@ -17,10 +19,27 @@ addEventListener("message", async ({ data }) => postMessage(await reply(data)));
  */
 async function reply({ id, name, entries }) {
   try {
-    const run = await running;
-    return { id, result: JSON.parse(run(name, JSON.stringify(entries))) };
+    return { id, result: await workOut(name, entries) };
   } catch (error) {
     return { id, failure: inWords(error) };
+  }
+}
+
+/**
+ * @param {string} name
+ * @param {Record<string, string>} entries
+ * @returns {Promise<Result>}
+ */
+async function workOut(name, entries) {
+  const run = await running;
+  try {
+    return JSON.parse(run(name, JSON.stringify(entries)));
+  } catch (error) {
+    // An image holds no files, so a late import fails in it: once, it is replaced.
+    if (!isRestored) throw error;
+    isRestored = false;
+    running = startAnew();
+    return workOut(name, entries);
   }
 }
 

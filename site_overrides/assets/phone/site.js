@@ -13,7 +13,7 @@ export const RUNTIME_STORE = `underhoist-runtime ${ROOT}`;
 
 /**
  * What the calculators run on: `runtime/manifest.json`.
- * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], files: StoredFile[]}} RuntimeManifest
+ * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], image: string, files: StoredFile[]}} RuntimeManifest
  */
 
 /**

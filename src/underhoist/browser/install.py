@@ -11,6 +11,7 @@ from underhoist.browser import tools
 from underhoist.browser.licences import write_licences
 from underhoist.browser.precache import Precached, write_service_worker
 from underhoist.browser.runtime import write_runtime
+from underhoist.browser.snapshot import snapshot
 from underhoist.browser.vendor import copy_vendored
 from underhoist.browser.webmanifest import write_webmanifest
 from underhoist.browser.wheels import compiled
@@ -44,9 +45,11 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     """
     modules = tools.node_modules(site)
     progress("Compiling the calculators for the phone")
-    wheels = compiled(modules.parent / ".cache" / "wheels")
+    cache = modules.parent / ".cache"
+    wheels = compiled(cache / "wheels")
+    image = snapshot(cache / "images", modules / "pyodide", wheels)
     progress("Adding the runtime, libraries and fonts")
-    manifest = write_runtime(site, modules / "pyodide", wheels)
+    manifest = write_runtime(site, modules / "pyodide", wheels, image)
     copy_vendored(site, modules)
     write_licences(site, modules)
     write_webmanifest(site)

@@ -26,23 +26,26 @@ class Manifest(TypedDict):
     core: str
     lock: dict[str, Any]
     wheels: list[str]
+    image: str
     files: list[StoredFile]
 
 
-def write_runtime(site: Path, pyodide: Path, wheels: list[Path]) -> Manifest:
-    """Put Pyodide and the wheels under `site/runtime` and write the list of them.
+def write_runtime(site: Path, pyodide: Path, wheels: list[Path], image: Path) -> Manifest:
+    """Put Pyodide, the wheels and the memory image under `site/runtime` and write their list.
 
     Every address holds a hash of what it serves: a file that did not change keeps its address, so
     a phone fetches only what is new.
     """
     core = _write_core(site, pyodide)
-    wheel_urls = [_write_wheel(site, wheel) for wheel in wheels]
-    urls = [*(core + name for name in CORE), *wheel_urls]
+    wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in wheels]
+    image_url = _write_hashed(site, "image", image)
+    urls = [*(core + name for name in CORE), *wheel_urls, image_url]
     manifest = Manifest(
         pyodide=_json(pyodide / "package.json")["version"],
         core=core,
         lock=_bare_lock(pyodide),
         wheels=wheel_urls,
+        image=image_url,
         files=[stored_file(site, url) for url in urls],
     )
     text = json.dumps(manifest, indent=1) + "\n"
@@ -74,12 +77,12 @@ def _bare_lock(pyodide: Path) -> dict[str, Any]:
     return {"info": lock["info"], "packages": {}}
 
 
-def _write_wheel(site: Path, wheel: Path) -> str:
-    """Copy one wheel and return its address. The hash is the folder: a wheel's name is fixed."""
-    digest = hashlib.sha256(wheel.read_bytes()).hexdigest()[:12]
-    url = f"runtime/wheel-{digest}/{wheel.name}"
+def _write_hashed(site: Path, kind: str, file: Path) -> str:
+    """Copy one file and return its address. The hash is in the folder: a wheel's name is fixed."""
+    digest = hashlib.sha256(file.read_bytes()).hexdigest()[:12]
+    url = f"runtime/{kind}-{digest}/{file.name}"
     (site / url).parent.mkdir(parents=True, exist_ok=True)
-    shutil.copyfile(wheel, site / url)
+    shutil.copyfile(file, site / url)
     return url
 
 

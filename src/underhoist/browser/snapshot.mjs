@@ -1,0 +1,39 @@
+// Writes an image of Python's memory with the calculators imported, and proves that it comes back.
+// Called as: node snapshot.mjs PYODIDE OUT WHEEL...; the image is compressed with gzip.
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { gzipSync } from "node:zlib";
+
+const [folder, out, ...wheels] = process.argv.slice(2);
+const { loadPyodide } = await import(pathToFileURL(join(folder, "pyodide.mjs")).href);
+
+// Each calculator runs once, so that what it imports or remembers late is in the image too.
+const WARM_UP = `
+import json, random
+from underhoist_calculators import all_calculators, door
+json.dumps([door.run(each.name, door.example(each.name)) for each in all_calculators()])
+`;
+
+const lock = JSON.parse(readFileSync(join(folder, "pyodide-lock.json"), "utf-8"));
+const options = { indexURL: folder, lockFileContents: JSON.stringify({ info: lock.info, packages: {} }) };
+
+async function take() {
+  const pyodide = await loadPyodide({ ...options, _makeSnapshot: true });
+  for (const wheel of wheels) pyodide.unpackArchive(new Uint8Array(readFileSync(wheel)), "wheel");
+  const answers = pyodide.runPython(WARM_UP);
+  return { image: pyodide.makeMemorySnapshot(), answers };
+}
+
+async function main() {
+  const { image, answers } = await take();
+  const restored = await loadPyodide({ ...options, _loadSnapshot: image });
+  if (restored.runPython(WARM_UP) !== answers) throw new Error("The restored calculators answer differently.");
+  writeFileSync(out, gzipSync(image, { level: 9 }));
+}
+
+// Node would print the whole runtime, which is one line, before the reason.
+await main().catch((error) => {
+  console.error(error.message);
+  process.exitCode = 1;
+});

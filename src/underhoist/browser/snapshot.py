@@ -1,0 +1,44 @@
+"""An image of Python's memory with the calculators imported: on a phone it is back in no time."""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from underhoist.browser import tools
+
+_KEPT = 3
+_SCRIPT = Path(__file__).with_name("snapshot.mjs")
+
+
+def snapshot(cache: Path, pyodide: Path, wheels: list[Path]) -> Path:
+    """Return the image for this Pyodide and these wheels, made once and then kept in `cache`.
+
+    Two images of equal contents differ, so a phone would fetch it anew were it not kept.
+    """
+    kept = cache / f"{_key(pyodide, wheels)}.bin"
+    if not kept.is_file():
+        cache.mkdir(parents=True, exist_ok=True)
+        with TemporaryDirectory(dir=cache) as scratch:
+            made = Path(scratch) / "image"
+            command = [tools.node(), str(_SCRIPT), str(pyodide), str(made), *map(str, wheels)]
+            tools.run("Taking the image of the calculators", command)
+            made.rename(kept)
+        _drop_older(cache)
+    return kept
+
+
+def _drop_older(cache: Path) -> None:
+    """Keep the newest images only; each is several megabytes, and every edit makes one."""
+    newest_first = sorted(cache.glob("*.bin"), key=lambda file: file.stat().st_mtime, reverse=True)
+    for image in newest_first[_KEPT:]:
+        image.unlink()
+
+
+def _key(pyodide: Path, wheels: list[Path]) -> str:
+    """Hash all that decides what the image holds."""
+    digest = hashlib.sha256(_SCRIPT.read_bytes())
+    for file in (pyodide / "pyodide.asm.wasm", pyodide / "python_stdlib.zip", *wheels):
+        digest.update(hashlib.sha256(file.read_bytes()).digest())
+    return digest.hexdigest()[:24]
