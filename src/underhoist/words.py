@@ -1,6 +1,7 @@
 """Small pieces of the sentences that findings are made of."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 LONGEST_QUOTE = 60
 """Characters of the author's text that a finding repeats."""
@@ -15,10 +16,14 @@ def quote(text: str) -> str:
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known word that was probably meant, or None where none is near."""
-    from difflib import get_close_matches  # only a mistake needs it  # noqa: PLC0415
+    return _nearest(word[:LONGEST_QUOTE], tuple(known))
 
-    choices = list(known)
-    by_folded = {choice.casefold(): choice for choice in reversed(choices)}
+
+@lru_cache(maxsize=65_536)
+def _nearest(word: str, known: tuple[str, ...]) -> str | None:
+    from difflib import get_close_matches  # noqa: PLC0415  # only a mistake needs it
+
+    by_folded = {choice.casefold(): choice for choice in reversed(known)}
     near = get_close_matches(word.casefold(), by_folded, n=1, cutoff=0.6)
     return by_folded[near[0]] if near else None
 

@@ -32,6 +32,10 @@ HOSTILE = {
     "deep dashes": (f"---\n{'- ' * 50_000}a\n---\n", "front-matter"),
     "merge key": (PAGE.replace("title", "<<: {a: b}\ntitle"), "unknown-key"),
     "key of a megabyte": (f"---\n{'k' * 900_000}: page\n---\n", "front-matter"),
+    "seventy thousand keys": (
+        "---\n" + "".join(f"key{n}: x\n" for n in range(70_000)) + "---\n",
+        "front-matter",
+    ),
     "outside": (f"{PAGE}[x](../../../../etc/passwd)\n", "outside-manual"),
 }
 

@@ -128,11 +128,15 @@ def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
         yield Finding(CODE, SEVERITY, link.at, quote(link.target), wrong, mend)
 
 
-@lru_cache
 def _nearest_file(files: frozenset[str], path: str) -> str | None:
     """Find the file of the same ending whose name is nearest."""
     wanted = PurePosixPath(path)
-    alike = sorted(file for file in files if file.endswith(wanted.suffix))
-    by_stem = {PurePosixPath(file).stem: file for file in alike}
+    by_stem = _by_stem(files, wanted.suffix)
     near = nearest(wanted.stem, by_stem)
     return by_stem[near] if near else None
+
+
+@lru_cache
+def _by_stem(files: frozenset[str], ending: str) -> dict[str, str]:
+    alike = sorted(file for file in files if file.endswith(ending))
+    return {PurePosixPath(file).stem: file for file in alike}

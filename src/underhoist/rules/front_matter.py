@@ -1,8 +1,8 @@
-"""Front matter that is missing, empty or not YAML.
+"""Front matter that is missing, empty, too large or not YAML.
 
 Every page begins with a line of three dashes, its keys and values, and three dashes again. The
 keys are YAML: a key, a colon, a space and a value. A value that holds a colon and a space itself
-goes in quotes.
+goes in quotes. Front matter is at most 100 kB and 12 levels deep.
 
 Good:
 

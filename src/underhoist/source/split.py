@@ -12,6 +12,9 @@ from underhoist.source.faults import Faults, fault
 LARGEST = 1_000_000
 """Bytes. A page of 1 MB is a thousand times a long procedure: something else was saved there."""
 
+LARGEST_FRONT = 100_000
+"""Characters of front matter, ten times that of a large unit family."""
+
 FENCE = "---"
 
 
@@ -53,11 +56,19 @@ def split(text: str, file: str) -> Parts:
         raise Faults(fault("front-matter", Place(file, 1, 1), lines[0], wrong, mend))
     for row in range(1, len(lines)):
         if lines[row].rstrip() == FENCE:
+            _refuse_large_front(sum(map(len, lines[1:row])), file)
             body = Body("\n".join(lines[row + 1 :]), row + 2)
             return Parts("\n".join(lines[1:row]), body)
     wrong = "The front matter has no end."
     mend = "Write three dashes on a line of their own below its last key."
     raise Faults(fault("front-matter", Place(file, 1, 1), lines[0], wrong, mend))
+
+
+def _refuse_large_front(size: int, file: str) -> None:
+    if size > LARGEST_FRONT:
+        wrong = f"The front matter holds {size // 1000} kB; it holds at most 100 kB."
+        mend = "Move text into the body, or part the page."
+        raise Faults(fault("front-matter", Place(file, 1, 1), FENCE, wrong, mend))
 
 
 def _too_large(file: str, size: int) -> Finding:
