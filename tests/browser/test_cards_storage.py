@@ -141,3 +141,46 @@ def test_an_open_that_never_answers_is_tried_again(page, site_url):
     )
     open_cards(page, site_url)
     expect(page.get_by_role("link", name="Start a card")).to_be_visible()
+
+
+def test_records_cleared_under_the_page_are_put_back(page, site_url):
+    start_card(page, site_url, "set-band")
+    page.evaluate(
+        """() => new Promise((done) => {
+            indexedDB.deleteDatabase("underhoist-cards").onsuccess = () => done();
+        })"""
+    )
+    tick_off(page)
+    expect(page.locator(".uh-card__title")).to_have_text("Step 2 of 12")
+    kinds = [event["kind"] for event in stored_events(page, site_url)]
+    assert sorted(kinds) == ["add", "start", "tick"]
+    page.reload()
+    expect(page.locator(".uh-card__left")).to_have_text("Left: 11 of 12 steps.")
+
+
+def test_a_tab_on_a_phone_that_clears_tabs_is_told_to_install_first(page, site_url):
+    page.add_init_script("Object.defineProperty(navigator, 'standalone', {value: false})")
+    open_cards(page, site_url)
+    expect(page.locator("#cards").get_by_role("alert")).to_contain_text(
+        "Put the manual on the home screen with Share, Add to Home Screen, and work from there."
+    )
+
+
+def test_the_screen_stays_on_while_a_card_is_open(page, site_url):
+    page.add_init_script(
+        """
+        window.locks = [];
+        const request = async (kind) => {
+            const lock = { kind, released: false, async release() { this.released = true; } };
+            window.locks.push(lock);
+            return lock;
+        };
+        Object.defineProperty(navigator, "wakeLock", { value: { request } });"""
+    )
+    start_card(page, site_url, "set-band")
+    assert page.evaluate("window.locks.map(({kind, released}) => [kind, released])") == [
+        ["screen", False]
+    ]
+    page.get_by_role("link", name="All cards").click()
+    page.get_by_role("link", name="Start a card").wait_for()
+    assert page.evaluate("window.locks.every(({released}) => released)")

@@ -62,8 +62,8 @@ export class Phone {
     this.seen = [];
   }
 
-  async does(who, kind, value, card = "card-1") {
-    const clock = Math.max(0, ...this.seen.map((event) => event.clock));
+  async does(who, kind, value, { card = "card-1", seen = 0 } = {}) {
+    const clock = Math.max(seen, ...this.seen.map((event) => event.clock));
     const head = { device: this.device, sequence: this.sequence, hash: this.hash, clock };
     const event = await seal(draft({ card, who, kind, value }), head);
     this.sequence = event.sequence;

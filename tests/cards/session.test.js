@@ -13,15 +13,17 @@ class Disk {
     this.asked = [];
   }
 
-  append = async (draft) => {
+  append = async (draft, seen) => {
     this.asked.push(draft.id);
     if (this.broken) throw new StorageTrouble("full");
-    const event = await this.phone.does(draft.who, draft.kind, draft.value);
+    const event = await this.phone.does(draft.who, draft.kind, draft.value, { seen });
     event.id = draft.id;
     return event;
   };
 
   eventsOf = async () => this.phone.seen;
+
+  keep = async (events) => this.phone.sees(events);
 }
 
 test("a tick is shown as done only once it is stored", async () => {
@@ -53,6 +55,17 @@ test("what could not be stored waits, says why, and is tried again with the same
   assert.equal(session.trouble, "");
   assert.equal(disk.asked.length, 2);
   assert.equal(disk.asked[0], disk.asked[1]);
+});
+
+test("what the browser cleared under the page is put back from what the page holds", async () => {
+  const { phone, job } = await startedPhone();
+  const disk = new Disk(phone);
+  const session = new Session("card-1", disk, () => {});
+  await session.load();
+  disk.phone = new Phone("phone-a-anew");
+  assert.equal(await session.record("key", { who: "RB", kind: "tick", value: { job, step: 1 } }), true);
+  assert.deepEqual(disk.phone.seen.map(({ kind }) => kind).sort(), ["add", "start", "tick"]);
+  assert.equal(session.state.jobs[0].steps[0].shape, "stored");
 });
 
 test("a card that nobody stored has no state", async () => {

@@ -2,9 +2,9 @@
 
 import { el } from "./dom.js";
 import { Session } from "./session.js";
-import { append, eventsOf, onNews, remember } from "./store.js";
+import { append, eventsOf, keep, onNews, remember } from "./store.js";
 
-/** @import { CardState } from "./types.js" */
+/** @import { CardEvent, CardState } from "./types.js" */
 
 /** @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean}} View */
 
@@ -37,7 +37,8 @@ export class App {
    */
   async session(card) {
     const known = this.sessions.get(card);
-    const session = known ?? new Session(card, { append, eventsOf }, () => this.update());
+    const io = { append, eventsOf, keep: (/** @type {CardEvent[]} */ lost) => this.putBack(lost) };
+    const session = known ?? new Session(card, io, () => this.update());
     this.sessions.set(card, session);
     await session.load();
     return session;
@@ -70,6 +71,17 @@ export class App {
   /** @param {string} initials */
   async keepInitials(initials) {
     this.initials = initials.trim().toUpperCase();
+    await remember("initials", this.initials);
+  }
+
+  /**
+   * The browser has cleared its storage: what this page still knows goes back.
+   *
+   * @private
+   * @param {CardEvent[]} events
+   */
+  async putBack(events) {
+    await keep(events);
     await remember("initials", this.initials);
   }
 

@@ -11,10 +11,14 @@ import { readingForm, readingName } from "./reading-form.js";
  * The reading as it stands, or the form that takes it.
  *
  * @param {ReadingState} reading
- * @param {(entry: Entry) => void} record
+ * @param {((entry: Entry) => void)|null} record null where the card is closed
  */
 export function readingView(reading, record) {
   const place = el("div", { class: "uh-card__readings" });
+  if (record === null) {
+    place.append(takenLine(reading));
+    return place;
+  }
   const form = readingForm(reading, record);
   if (!reading.taken) place.append(form);
   else {
@@ -60,7 +64,7 @@ function takenLine(reading) {
     "p",
     { class: "uh-card__said" },
     `${readingName(reading)}: `,
-    el("span", { class: "uh-card__value" }, readingWords(reading)),
+    el("span", { class: "uh-card__value" }, readingWords(reading) || "not taken"),
     signed,
     readingRemark(reading),
   );

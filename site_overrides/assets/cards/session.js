@@ -8,8 +8,9 @@ import { foldCard } from "./fold.js";
 
 /**
  * @typedef {object} Io
- * @property {(draft: Draft) => Promise<CardEvent>} append resolves only when it is on disk
+ * @property {(draft: Draft, seen: number) => Promise<CardEvent>} append resolves only when it is on disk
  * @property {(card: string) => Promise<CardEvent[]>} eventsOf
+ * @property {(events: CardEvent[]) => Promise<void>} keep stores events that exist already, as they are
  */
 
 /** @typedef {{draft: Draft, key: string, trouble: string}} Waiting */
@@ -32,9 +33,15 @@ export class Session {
     this.state = null;
   }
 
-  /** Takes in what is on disk, other windows' events too. */
+  /**
+   * Takes in what is on disk, other windows' events too. Where the browser has cleared its storage
+   * under the page, what the page still holds goes back to the disk.
+   */
   async load() {
-    for (const event of await this.io.eventsOf(this.card)) this.events.set(event.id, event);
+    const onDisk = new Map((await this.io.eventsOf(this.card)).map((event) => [event.id, event]));
+    const missing = [...this.events.values()].filter(({ id }) => !onDisk.has(id));
+    if (missing.length > 0) await this.io.keep(missing);
+    for (const [id, event] of onDisk) this.events.set(id, event);
     this.refold();
   }
 
@@ -75,6 +82,11 @@ export class Session {
     return [...this.waiting.values()].find(({ trouble }) => trouble !== "")?.trouble ?? "";
   }
 
+  /** The greatest clock among the card's events: what happens now comes after it. @private */
+  get seen() {
+    return [...this.events.values()].reduce((most, { clock }) => Math.max(most, clock), 0);
+  }
+
   /**
    * @private
    * @param {string} id
@@ -83,8 +95,10 @@ export class Session {
     const one = this.waiting.get(id);
     if (!one) return true;
     try {
-      const event = await this.io.append(one.draft);
+      const event = await this.io.append(one.draft, this.seen);
+      const cleared = event.sequence === 1 && this.events.size > 0;
       this.events.set(event.id, event);
+      if (cleared) await this.load();
       this.waiting.delete(id);
       this.refold();
       return true;

@@ -13,13 +13,13 @@ import { smallShape } from "./shapes.js";
 /**
  * @param {Job} job
  * @param {StepState} step
- * @param {(reading: ReadingState, entry: Entry) => void} record
+ * @param {((reading: ReadingState, entry: Entry) => void)|null} record null where the card is closed
  * @param {HTMLElement} place for what is asked about this step
  * @returns {Node[]}
  */
 export function stepView(job, step, record, place) {
   const readings = step.readings.map((reading) =>
-    readingView(reading, (entry) => record(reading, entry)),
+    readingView(reading, record && ((entry) => record(reading, entry))),
   );
   return [
     el("p", { class: "uh-card__from" }, job.text.title),

@@ -21,15 +21,32 @@ let queue = Promise.resolve();
  * draft changes nothing.
  *
  * @param {Draft} draft
+ * @param {number} [seen] the greatest clock that the page has seen: this event comes after it
  * @returns {Promise<CardEvent>}
  * @throws {import("./trouble.js").StorageTrouble}
  */
-export function append(draft) {
-  const stored = queue.then(() => withDatabase((database) => add(database, draft)));
+export function append(draft, seen = 0) {
+  const stored = queue.then(() => withDatabase((database) => add(database, draft, seen)));
   queue = stored.catch(() => {});
   return stored.then((event) => {
     news?.postMessage(event.card);
     return event;
+  });
+}
+
+/**
+ * Stores events that were made before, as they are; those that are there already stay untouched.
+ *
+ * @param {CardEvent[]} events
+ * @returns {Promise<void>}
+ */
+export function keep(events) {
+  return withDatabase(async (database) => {
+    const change = database.transaction("events", "readwrite", STRICT);
+    for (const event of events) {
+      if ((await change.store.getKey(event.id)) === undefined) await change.store.add(event);
+    }
+    await change.done;
   });
 }
 
@@ -85,11 +102,13 @@ export function remember(name, value) {
 /**
  * @param {IDBPDatabase} database
  * @param {Draft} draft
+ * @param {number} seen
  * @returns {Promise<CardEvent>}
  */
-async function add(database, draft) {
+async function add(database, draft, seen) {
   for (let race = 0; race < RACES; race += 1) {
-    const event = await seal(draft, await readHead(database));
+    const head = await readHead(database);
+    const event = await seal(draft, { ...head, clock: Math.max(head.clock, seen) });
     const result = await addInPlace(database, event);
     if (result === "taken") continue;
     const readBack = await database.get("events", event.id);

@@ -94,7 +94,8 @@ export class WorkView {
    */
   showSteps(all) {
     const near = all.slice(Math.max(this.at - 1, 0), this.at + 2);
-    const seen = canonical([this.at, near, near.map((step) => this.shapeNow(step))]);
+    const shapes = near.map((step) => this.shapeNow(step));
+    const seen = canonical([this.at, near, shapes, this.card.closed]);
     if (seen === this.shown) return;
     this.shown = seen;
     const hadFocus = this.frame.list.contains(document.activeElement);
@@ -117,7 +118,8 @@ export class WorkView {
     const job = this.card.jobs.find((one) => one.id === step.job) ?? this.card.jobs[0];
     /** @param {ReadingState} reading @param {Entry} entry */
     const record = (reading, entry) => void this.takeReading(step, reading, entry);
-    return el("li", attributes, ...stepView(job, step, record, this.frame.place));
+    const open = this.card.closed === null;
+    return el("li", attributes, ...stepView(job, step, open ? record : null, this.frame.place));
   }
 
   /** @private */
