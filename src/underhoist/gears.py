@@ -1,43 +1,37 @@
-"""Gear ratios from tooth counts, by Willis' equation for each planetary set.
+"""Gear ratios of a unit family from its tooth counts; the arithmetic is the calculators'."""
 
-For a simple planetary set, speeds n and tooth counts z: z_s n_s + z_r n_r = (z_s + z_r) n_c.
-"""
-
-from collections.abc import Mapping
-from fractions import Fraction
+from underhoist_calculators.gear_train import Ratios
+from underhoist_calculators.train_kinds import TRAINS, Teeth
 
 from underhoist.model import GearTrain
 
-Ratios = Mapping[str, Fraction]
-"""Turns of the input for one turn of the output by gear, reverse negative."""
+SUNS = {
+    "ravigneaux": ("small_sun", "large_sun"),
+    "ravigneaux-two-speed": ("input_sun", "low_sun"),
+}
+"""How a family names the suns of a Ravigneaux set: the double one first."""
 
 
 def ratios(train: GearTrain) -> Ratios:
-    """Compute the ratios; none for a train of another type or without its tooth counts."""
+    """Compute the ratios; none for a train without its tooth counts."""
     teeth = {name: count.value for name, count in train.teeth.items()}
-    if not train.type.value.startswith("simpson") or not {"sun", "ring"} <= teeth.keys():
+    kind, counts = train.type.value, teeth
+    if kind == "ravigneaux":
+        kind, counts = _ravigneaux(teeth)
+    elif {"overdrive_sun", "overdrive_ring"} <= teeth.keys():
+        kind = "simpson-overdrive"
+    elif kind == "simpson-overdrive":
+        kind = "simpson"
+    if not {"sun", "ring"} <= counts.keys() and "double_sun" not in counts:
         return {}
-    found = _simpson(teeth["sun"], teeth["ring"])
-    if {"overdrive_sun", "overdrive_ring"} <= teeth.keys():
-        found["fourth"] = _overdrive(teeth["overdrive_sun"], teeth["overdrive_ring"])
-    return found
+    found = TRAINS[kind](counts).ratios
+    return {gear: ratio for gear, ratio in found.items() if gear != "overdrive"}
 
 
-def _simpson(sun: int, ring: int) -> dict[str, Fraction]:
-    """Solve two equal sets on one sun; the front carrier and the rear ring drive the output.
-
-    First: input to the front ring, rear carrier held. Second: input to the front ring, sun held.
-    Third: all turn together. Reverse: input to the sun, rear carrier held.
-    """
-    step = Fraction(sun, ring)
-    return {
-        "first": 2 + step,
-        "second": 1 + step,
-        "third": Fraction(1),
-        "reverse": -1 / step,
-    }
-
-
-def _overdrive(sun: int, ring: int) -> Fraction:
-    """Solve one set with its sun held, driven by the carrier, the ring going out."""
-    return Fraction(ring, sun + ring)
+def _ravigneaux(teeth: Teeth) -> tuple[str, Teeth]:
+    """Tell a two-speed set from one with more gears by the names of its suns."""
+    for kind, (double, single) in SUNS.items():
+        if {double, single, "ring"} <= teeth.keys():
+            found = {"double_sun": teeth[double], "single_sun": teeth[single]}
+            return kind, {**found, "ring": teeth["ring"]}
+    return "ravigneaux", {}
