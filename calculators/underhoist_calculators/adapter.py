@@ -57,6 +57,6 @@ class Arm:
     def in_numbers(self, torque: Quantity) -> str:
         """Write the formula with its numbers, all lengths in the wrench's unit."""
         unit = unit_name(self.wrench)
-        lengths = show(self.wrench), number_text(self.adapter.m_as(unit))
+        length, adapter = show(self.wrench), show(self.adapter, unit)
         angle = number_text(self.angle.m_as("degree"))
-        return f"{show(torque)} × {lengths[0]} / ({lengths[0]} + {lengths[1]} × cos {angle}°)"
+        return f"{show(torque)} × {length} / ({length} + {adapter} × cos {angle}°)"

@@ -5,6 +5,7 @@ from math import isclose
 
 from attrs import frozen
 
+from underhoist_calculators.calculators.torque_units import SCALES
 from underhoist_calculators.units import Quantity, quantity
 
 WORN = quantity(0.25, "turn")
@@ -12,14 +13,6 @@ WORN = quantity(0.25, "turn")
 
 CLOSE = 0.05
 """Share within which a torque counts as the same."""
-
-SCALES = (
-    "newton_metre",
-    "pound_force_foot",
-    "pound_force_inch",
-    "kilogram_force_metre",
-    "kilogram_force_centimetre",
-)
 
 
 @frozen(kw_only=True)
