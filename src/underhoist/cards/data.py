@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 from typing import TYPE_CHECKING
 
 from underhoist_calculators.units import (
@@ -34,8 +32,8 @@ FORMAT = 1
 
 
 def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
-    """Make plain data of the procedure and its steps; `revision` is a hash of all the rest."""
-    made: Json = {
+    """Make plain data of the procedure and its steps; the caller adds its page's revision."""
+    return {
         "format": FORMAT,
         "id": procedure.id,
         "title": procedure.title.value,
@@ -57,13 +55,6 @@ def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
         ],
         "steps": [_step(step) for step in steps],
     }
-    return {**made, "revision": revision(made)}
-
-
-def revision(made: Json) -> str:
-    """Ten hexadecimal digits that change with anything a reader of the card would see."""
-    text = json.dumps(made, sort_keys=True, ensure_ascii=False)
-    return hashlib.sha256(text.encode()).hexdigest()[:10]
 
 
 def _named(manual: Manual, page: Procedure, scheme: str, ids: list[str]) -> list[Json]:

@@ -9,7 +9,7 @@ _LISTED = ("id", "title", "family", "area", "minutes", "url", "revision", "befor
 
 
 def index(manual: Manual, procedures: Iterable[Json]) -> Json:
-    """List it all; `procedures` are what `data` made, in the order they are to be offered."""
+    """List it all; `procedures` are what `data` made and their revisions, in the order to offer."""
     listed = [{key: made[key] for key in _LISTED} for made in procedures]
     known = {made["id"] for made in listed}
     return {
