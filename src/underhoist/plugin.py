@@ -81,8 +81,9 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
-        self.sheets = {_source(sheet.address): sheet for sheet in sheets(self.site)}
-        generated = [*((path, "") for path in self.sheets), *card_files(self.site)]
+        made = {sheet.address: sheet for sheet in sheets(self.site)}
+        self.sheets = {_source(address): sheet for address, sheet in made.items()}
+        generated = [*((path, "") for path in self.sheets), *card_files(self.site, made)]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
         return files

@@ -2,7 +2,7 @@
 
 import pytest
 
-from underhoist.links import page_address, relative
+from underhoist.links import page_address, rebased, relative
 
 
 @pytest.mark.parametrize(
@@ -37,3 +37,23 @@ def test_page_lives_where_its_file_stands(file, address):
 )  # fmt: skip
 def test_link_counts_from_the_page_it_stands_on(address, base, link):
     assert relative(address, base) == link
+
+
+@pytest.mark.parametrize(
+    ("link", "moved"),
+    [
+        ("#reading-turns", "../work/set-band/#reading-turns"),
+        ("./", "../work/set-band/"),
+        ("../raise/", "../work/raise/"),
+        ("../../drawings/band.svg", "../drawings/band.svg"),
+        ("../../", "../"),
+        ("../../cards/", "./"),
+        ("../../calculators/a/?b=9+lbf*ft&amp;c=1/2", "../calculators/a/?b=9+lbf*ft&amp;c=1/2"),
+        ("https://example.org/a/", "https://example.org/a/"),
+        ("mailto:a@example.org", "mailto:a@example.org"),
+    ],
+)  # fmt: skip
+def test_links_are_moved_to_another_page(link, moved):
+    html = f'<a class="x" href="{link}"><img src="{link}" alt="href">'
+    wanted = f'<a class="x" href="{moved}"><img src="{moved}" alt="href">'
+    assert rebased(html, "work/set-band/", "cards/") == wanted

@@ -3,6 +3,7 @@
 from urllib.parse import parse_qs, urlsplit
 
 from underhoist.pages.presets import address, for_family
+from underhoist.pages.torque_units import CALCULATOR, FIELD
 
 
 def entries(site, name):
@@ -18,12 +19,17 @@ def test_every_value_of_the_family_is_typed_text_with_its_unit(site):
     assert values["reference.tyre"] == "215/75 R 15"
 
 
+def test_torque_opens_a_field_that_takes_one(site):
+    field = site.calculators[CALCULATOR].field(FIELD)
+    assert field.fills_from == "torque"
+
+
 def test_every_dotted_name_that_a_field_asks_for_is_known(site):
     known = for_family(site.manual.families["wren-2"])
     for calculator in site.calculators.values():
         for field in calculator.fields:
-            wanted = field.fills_from
-            if wanted and wanted != "torque" and not wanted.startswith("window."):
+            wanted = field.fills_from or ""
+            if wanted.startswith(("fluid.", "reference.")):
                 assert wanted in known, f"{calculator.name}: {wanted}"
 
 

@@ -1,7 +1,9 @@
 """A revision changes when the page would read differently, and only then."""
 
+import json
 import re
 
+from underhoist.pages.card_data import card_files
 from underhoist.pages.closing import revision_of
 
 
@@ -36,11 +38,7 @@ def test_line_ends_and_a_byte_order_mark_do_not_change_it(site, changed):
 
 
 def test_card_has_the_revision_of_the_page(site, pages):
-    import json
-
-    from underhoist.pages.card_data import card_files
-
-    files = dict(card_files(site))
+    files = dict(card_files(site, pages))
     card = json.loads(files["cards/data/set-band.json"])
     assert card["revision"] == pages["work/set-band/"].revision
     listed = json.loads(files["cards/data/index.json"])["procedures"]

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from underhoist_calculators import all_calculators
 
 from underhoist.cli.build import build
 from underhoist.cli.open import open as open_command
@@ -27,7 +28,8 @@ def test_build_says_what_the_site_holds_and_how_to_open_it(project, monkeypatch)
     assert done.exit_code == 0, done.output
     lines = done.output.splitlines()
     assert lines[0] == (
-        "The site holds 3 procedures, 1 unit family, 3 calculators and 20 cross-links."
+        "The site holds 3 procedures, 1 unit family, "
+        f"{len(all_calculators())} calculators and 20 cross-links."
     )
     assert lines[1] == "The check read 12 pages: nothing found."
     assert lines[2].startswith("On a phone: ")

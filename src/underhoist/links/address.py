@@ -1,10 +1,14 @@
 """Where each thing lives, as an address below the site's root; "" is the front page."""
 
+import re
 from pathlib import PurePosixPath
-from posixpath import relpath
+from posixpath import normpath, relpath
 
 from underhoist.model import Manual, Page
 from underhoist.references import Target
+
+_LINK = re.compile(r'\b(href|src)="(?![a-z]+:)([^"]*)"')
+"""A link to another place of the site, as our own writers write it."""
 
 
 def page_address(file: str) -> str:
@@ -31,6 +35,25 @@ def address_of(manual: Manual, target: Target) -> str:
         case scheme:
             msg = f"nothing is known about where a {scheme} lives"
             raise LookupError(msg)
+
+
+def rebased(html: str, base: str, new_base: str) -> str:
+    """Return the HTML of the page at `base` with its links counting from `new_base`."""
+
+    def moved(found: re.Match[str]) -> str:
+        return f'{found[1]}="{relative(_absolute(found[2], base), new_base)}"'
+
+    return _LINK.sub(moved, html)
+
+
+def _absolute(link: str, base: str) -> str:
+    """Return the address that a relative link on the page at `base` leads to."""
+    mark = min((i for i in map(link.find, "?#") if i >= 0), default=len(link))
+    path, rest = link[:mark], link[mark:]
+    if not path:
+        return base + rest
+    whole = normpath(f"/{base}{path}").lstrip("/")
+    return (f"{whole}/" if whole and path.endswith("/") else whole) + rest
 
 
 def relative(address: str, base: str) -> str:

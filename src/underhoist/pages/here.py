@@ -56,7 +56,7 @@ class Here:
         if isinstance(target.thing, Fastener):
             torque = target.thing.torque.value
             value = torque_units.lead(torque, self.tools)
-            address = torque_units.calculator_address(self.site, torque)
+            address = torque_units.calculator_address(torque)
             return Shown(key, self.to(address), target.title, value.text)
         return Shown(key, self.to_target(target), target.title)
 

@@ -21,7 +21,7 @@ def plate(here: Here, fastener: Fastener) -> Markup:
     torque = fastener.torque.value
     value = torque_units.lead(torque, here.tools)
     return _PLATE.format(
-        href=here.to(torque_units.calculator_address(here.site, torque)),
+        href=here.to(torque_units.calculator_address(torque)),
         name=fastener.name.value,
         number=value.number,
         words=value.words,

@@ -29,6 +29,12 @@ def _values(family: UnitFamily) -> Iterator[tuple[str, str]]:
     yield "fluid.level.temperature", show_span(rule.level.temperature.value)
     yield "reference.tyre", family.reference.tyre.value
     yield "reference.axle", family.reference.axle.written
+    train = family.gear_train
+    yield "gear_train.type", train.type.value
+    yield from (
+        (f"gear_train.teeth.{name}", str(count.value)) for name, count in train.teeth.items()
+    )
+    yield from ((f"ratios.{gear}", ratio.written) for gear, ratio in family.ratios.items())
     for window in family.shift_windows:
         yield (
             f"window.{window.shift.value}.{window.throttle.value}",

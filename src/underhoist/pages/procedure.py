@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from attrs import evolve
 from markupsafe import Markup
 
 from underhoist.model import Fastener, Part, Procedure
@@ -20,7 +21,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
     """Make the page of a procedure."""
     here = Here.on(site, procedure)
     made = steps(here)
-    return sheet(
+    written = sheet(
         here,
         procedure,
         _facts(here, procedure),
@@ -39,6 +40,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
         ),
         _used(here, procedure),
     )
+    return evolve(written, steps=made)
 
 
 def _facts(here: Here, procedure: Procedure) -> Markup:

@@ -3,6 +3,8 @@
 from attrs import frozen
 from markupsafe import Markup
 
+from underhoist.pages.steps import Step
+
 
 @frozen(kw_only=True)
 class Sheet:
@@ -18,5 +20,7 @@ class Sheet:
     """Title and address of the pages above it, the front page left out."""
     revision: str | None = None
     author: str | None = None
+    steps: tuple[Step, ...] = ()
+    """The steps of a procedure, for job cards."""
     searched: bool = True
     """Whether the search knows the page: not where it only repeats what other pages say."""

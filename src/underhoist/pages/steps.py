@@ -1,9 +1,10 @@
 """The steps of a procedure, for its page and for a job card."""
 
-from attrs import frozen
+from attrs import evolve, frozen
 from markupsafe import Markup
 from underhoist_calculators.units import unit_words
 
+from underhoist.links import page_address, rebased
 from underhoist.markdown import StepText
 from underhoist.model import Fastener, Hazard, Procedure, Reading
 from underhoist.pages.hazard_panel import panel
@@ -11,7 +12,6 @@ from underhoist.pages.here import Here
 from underhoist.pages.html import join
 from underhoist.pages.plate import plate
 from underhoist.pages.quantities import show_span
-from underhoist.pages.site import Site
 
 CARDS = "cards/"
 
@@ -36,9 +36,13 @@ class Step:
     wants_second_check: bool
 
 
-def card_steps(site: Site, procedure: Procedure) -> tuple[Step, ...]:
+def card_steps(made: tuple[Step, ...], procedure: Procedure) -> tuple[Step, ...]:
     """Return the steps as a job card shows them: their links count from the cards' page."""
-    return steps(Here(site, CARDS, procedure))
+    base = page_address(procedure.file)
+    return tuple(
+        evolve(step, html=Markup(rebased(step.html, base, CARDS)))  # noqa: S704 - as safe as before
+        for step in made
+    )
 
 
 def steps(here: Here) -> tuple[Step, ...]:

@@ -1,6 +1,7 @@
 """Which unit of a torque leads, which stand beside it, and the calculator it opens."""
 
 from collections.abc import Iterable
+from functools import cache
 from urllib.parse import quote_plus
 
 from attrs import frozen
@@ -10,12 +11,15 @@ from underhoist_calculators.units import (
     show,
     show_number,
     unit_name,
+    unit_named,
     unit_symbol,
     unit_words,
 )
 
 from underhoist.model import Tool
-from underhoist.pages.site import Site
+
+CALCULATOR, FIELD = "torque-units", "torque"
+"""The calculator that a torque opens, and its field for it."""
 
 UNITS = ("lbf*in", "lbf*ft", "N*m", "kgf*m", "kgf*cm")
 
@@ -36,15 +40,21 @@ class Lead:
 
 def lead(torque: Quantity, tools: Iterable[Tool]) -> Lead:
     """In the scale of the first wrench that covers it, otherwise in the unit as written."""
-    unit = next((tool.scale.value for tool in tools if tool.scale and _covers(tool, torque)), None)
-    unit = unit or unit_name(torque)
+    written = unit_name(torque)
+    scale = next((tool.scale.value for tool in tools if tool.scale and _covers(tool, torque)), None)
+    return _in_unit(torque, written, scale or written)
+
+
+@cache
+def _in_unit(torque: Quantity, written: str, unit: str) -> Lead:
+    """Write the torque in the unit; `written` tells 12 lbf·ft and 144 lbf·in apart here."""
+    del written
+    others = (other for other in UNITS if unit_named(other) != unit_named(unit))
     return Lead(
         number=show_number(torque, unit),
         words=unit_words(unit),
         text=show(torque, unit),
-        others=tuple(
-            show(torque, other) for other in UNITS if unit_symbol(other) != unit_symbol(unit)
-        ),
+        others=tuple(show(torque, other) for other in others),
     )
 
 
@@ -58,14 +68,10 @@ def unit_heads(units: Iterable[str]) -> tuple[str, ...]:
     return tuple(unit_symbol(unit) for unit in units)
 
 
-def calculator_address(site: Site, torque: Quantity) -> str:
-    """Address of the calculator that takes a torque, filled in with this one."""
-    for calculator in site.calculators.values():
-        for field in calculator.fields:
-            if field.fills_from == "torque":
-                value = quote_plus(show(torque).replace("·", "*"), safe="*")
-                return f"calculators/{calculator.name}/?{field.name}={value}"
-    return "calculators/"
+def calculator_address(torque: Quantity) -> str:
+    """Address of the calculator of torque units, filled in with this torque."""
+    value = quote_plus(show(torque).replace("·", "*"), safe="*")
+    return f"calculators/{CALCULATOR}/?{FIELD}={value}"
 
 
 def _covers(tool: Tool, torque: Quantity) -> bool:
