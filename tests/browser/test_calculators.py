@@ -129,6 +129,19 @@ def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(pag
     expect(page.locator("#calculator [aria-invalid]")).to_have_count(0)
 
 
+def test_a_folded_group_tells_what_its_fields_hold(page, site_url):
+    open_calculator(page, site_url, "staged-fill", "?service-fill=3.9+L")
+    told = page.locator("[data-value-of='service-fill']")
+    expect(told).to_have_text("3.9 L")
+    group = page.locator("details", has=told)
+    assert group.get_attribute("open") is None
+    group.locator("summary").click()
+    page.locator("#service-fill").fill("3.8")
+    expect(told).to_have_text("3.8 L")
+    page.locator("#service-fill").fill("")
+    expect(told).to_have_text("not given")
+
+
 def test_what_was_typed_survives_a_reload(page, site_url):
     open_calculator(page, site_url, "torque-units")
     page.locator("[name='torque.unit']").select_option("kgf·m")

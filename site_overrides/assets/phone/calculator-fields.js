@@ -59,7 +59,8 @@ function fill(form, name, text) {
   if (!field) return;
   field.value = text;
   if (units instanceof HTMLSelectElement) splitUnit(field, units, text);
-  if (text) field.closest("details")?.setAttribute("open", "");
+  // What a family page gives may stay folded: its first line says it.
+  if (text) field.closest("details:not(.uh-more--given)")?.setAttribute("open", "");
 }
 
 /**

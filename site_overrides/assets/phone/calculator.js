@@ -2,6 +2,7 @@
 import { AnswerStrip } from "./answer-strip.js";
 import { CalculatorClient } from "./calculator-client.js";
 import { entriesOf, fillFrom, showErrors } from "./calculator-fields.js";
+import { tellFolded } from "./folded-fields.js";
 
 /** @typedef {import("./calculator-worker.js").Result} Result */
 /** @typedef {import("./calculator-fields.js").Control} Control */
@@ -29,6 +30,7 @@ class LiveCalculator {
   start() {
     const filled = fillFrom(this.form, new URLSearchParams(location.search));
     this.touched = new Set(filled);
+    tellFolded(this.form);
     this.form.addEventListener("input", ({ target }) => this.typed(/** @type {Control} */ (target)));
     // Safari limits how often the address may change, so not at every keystroke.
     this.form.addEventListener("change", () => keepInAddress(entriesOf(this.form)));
@@ -45,6 +47,7 @@ class LiveCalculator {
   /** @param {Control} field */
   typed(field) {
     this.touched.add(field.name);
+    tellFolded(this.form);
     this.changed();
   }
 
