@@ -30,12 +30,20 @@ _ASK = (
 
 @frozen
 class Tyre:
-    """A tyre by its rolling circumference, in words how that was found, and if it was rolled."""
+    """A tyre by its rolling circumference, and in words how that was found.
+
+    `diameter` is the nominal one, None where the circumference was rolled.
+    """
 
     written: str
     circumference: Quantity
     how: str
-    rolled: bool = False
+    diameter: Quantity | None = None
+
+    @property
+    def rolled(self) -> bool:
+        """Say whether the circumference was measured over one turn."""
+        return self.diameter is None
 
 
 def read_tyre(text: str) -> Tyre:
@@ -71,7 +79,7 @@ def _from_diameter(written: str, diameter: Quantity) -> Tyre:
         wrong = f"This size makes a diameter of {show(diameter, 'millimetre', 0)}."
         raise UnitError("impossible-range", written, wrong, _ASK)
     circumference = quantity(RADIAL_FACTOR * metres, "metre")
-    return Tyre(written, circumference, f"3.05 x {show(diameter, 'millimetre', 1)}")
+    return Tyre(written, circumference, f"3.05 x {show(diameter, 'millimetre', 1)}", diameter)
 
 
 def _rolled(written: str) -> Tyre:
@@ -87,4 +95,4 @@ def _rolled(written: str) -> Tyre:
     if not 1.2 <= length.m_as("metre") <= 4:
         wrong = f"{show(length)} is not the rolling circumference of a road vehicle's tyre."
         raise UnitError("impossible-range", written, wrong, _ASK)
-    return Tyre(written, length.to("metre"), f"rolled, {show(length)}", rolled=True)
+    return Tyre(written, length.to("metre"), f"rolled, {show(length)}")
