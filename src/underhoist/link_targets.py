@@ -1,12 +1,13 @@
 """Where ordinary links lead: to a file of the manual, out of it, or to the web."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from posixpath import dirname, normpath, relpath
 from urllib.parse import unquote
 
 from attrs import frozen
 
-from underhoist.model import Page
+from underhoist.model import Body, Page
 from underhoist.prose import Link, prose
 from underhoist.references import SCHEMES
 from underhoist.words import nearest
@@ -51,10 +52,13 @@ class Outside:
 
 def file_links(page: Page) -> Iterator[tuple[Link, Inside | Outside]]:
     """Yield each link to a file with where it leads: no references, no web, nothing in the page."""
-    for link in prose(page.body).links(page.file):
-        target = _target(link, page.file)
-        if target is not None:
-            yield link, target
+    return iter(_file_links(page.body, page.file))
+
+
+@lru_cache(maxsize=4096)
+def _file_links(body: Body, file: str) -> tuple[tuple[Link, Inside | Outside], ...]:
+    targets = ((link, _target(link, file)) for link in prose(body).links(file))
+    return tuple((link, target) for link, target in targets if target is not None)
 
 
 def _target(link: Link, file: str) -> Inside | Outside | None:

@@ -1,6 +1,7 @@
 """References by scheme: found in a body, resolved to the thing they name."""
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from itertools import chain
 from typing import cast
 
@@ -47,6 +48,15 @@ class Target:
 
 def find(body: Body, file: str) -> Iterator[Reference]:
     """Every reference in the body, in the order of the text."""
+    return iter(_found(body, file))
+
+
+@lru_cache(maxsize=4096)
+def _found(body: Body, file: str) -> tuple[Reference, ...]:
+    return tuple(_in_links(body, file))
+
+
+def _in_links(body: Body, file: str) -> Iterator[Reference]:
     for link in prose(body).links(file):
         scheme, colon, name = link.target.partition(":")
         if colon and scheme.lower() in SCHEMES:
