@@ -2,12 +2,14 @@
 
 from urllib.parse import parse_qs, urlsplit
 
-from underhoist.pages.presets import address, for_family
+import pytest
+
+from underhoist.pages.presets import address, for_adjustment, for_family, query
 from underhoist.pages.torque_units import CALCULATOR, FIELD
 
 
 def entries(site, name):
-    way = address(site.calculators[name], site.manual.families["wren-2"])
+    way = address(site.calculators[name], for_family(site.manual.families["wren-2"]))
     return {key: texts[0] for key, texts in parse_qs(urlsplit(way).query, True).items()}
 
 
@@ -49,4 +51,30 @@ def test_filled_entries_are_read_by_the_calculator(site):
 
 
 def test_calculator_that_asks_nothing_of_a_family_has_no_link(site):
-    assert address(site.calculators["torque-units"], site.manual.families["wren-2"]) is None
+    values = for_family(site.manual.families["wren-2"])
+    assert address(site.calculators["torque-units"], values) is None
+
+
+def test_band_setting_gives_seat_turns_and_pitch(site):
+    family = site.manual.families["wren-2"]
+    # Twenty threads an inch: 25.4 / 20 mm, by the definition of the inch.
+    assert for_adjustment(family, family.adjustments["front-band"]) == {
+        "adjustment.back_off": "1 1/2 turns",
+        "adjustment.seat": "120 lbf·in",
+        "adjustment.pitch": "1.27 mm",
+    }
+
+
+@pytest.mark.parametrize(
+    ("thread", "pitch"),
+    [("M8 x 1.25", "1.25 mm"), ("M10×1", "1 mm"), ("7/16-14 UNC", "1.81429 mm"), ("G 1/4", "")],
+)
+def test_pitch_is_read_from_the_name_of_the_thread(changed, thread, pitch):
+    site = changed("families/wren-2.md", ("1/2-20 UNF", thread))
+    family = site.manual.families["wren-2"]
+    found = for_adjustment(family, family.adjustments["front-band"])
+    assert found["adjustment.pitch"] == pitch
+
+
+def test_entries_are_typed_in_plain_letters():
+    assert query({"torque": "9 lbf·ft", "thread": "1/2-20"}) == "torque=9+lbf*ft&thread=1/2-20"

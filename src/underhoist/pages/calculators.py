@@ -7,12 +7,12 @@ from markupsafe import Markup
 from underhoist_calculators import door
 from underhoist_calculators.declare import Calculator
 
-from underhoist.pages import presets
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import NOTHING, contents, entry, join, section
+from underhoist.pages.html import NOTHING, contents, entry, join, link, section
 from underhoist.pages.listing import used_section
+from underhoist.pages.presets import places
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -31,7 +31,8 @@ def _index(site: Site) -> Sheet:
     summary = "What must be computed, with the working shown. They answer without a signal too."
     groups = groupby(site.calculators.values(), key=lambda each: each.group)
     lists = (
-        Markup("<h2>{}</h2>\n{}").format(
+        section(
+            "uh-group",
             group.capitalize(),
             contents(
                 entry(here.to(f"calculators/{each.name}/"), each.title, each.purpose)
@@ -59,7 +60,7 @@ def _sheet(site: Site, calculator: Calculator) -> Sheet:
         html=join(
             (
                 purpose(calculator.purpose),
-                _families(here, calculator),
+                _presets(here, calculator),
                 Markup('<div id="calculator" data-calculator="{}">\n{}\n{}\n</div>').format(
                     calculator.name, *_worked(calculator)
                 ),
@@ -78,16 +79,10 @@ def _worked(calculator: Calculator) -> tuple[Markup, Markup]:
     return Markup(form), Markup(answer)  # noqa: S704 - escaped by the calculators' own writer
 
 
-def _families(here: Here, calculator: Calculator) -> Markup:
-    """Write the calculator filled in for each unit family of the manual."""
-    families = here.site.manual.families.values()
-    links = [
-        Markup('<li><a href="{}">{}</a></li>').format(here.to(way), family.title.value)
-        for family in families
-        if (way := presets.address(calculator, family)) is not None
-    ]
-    if not links:
+def _presets(here: Here, calculator: Calculator) -> Markup:
+    """Write the calculator filled in for each unit family and band setting of the manual."""
+    links = (link(way, name) for name, way in places(here, calculator))
+    items = join((Markup("<li>{}</li>").format(each) for each in links), "")
+    if not items:
         return NOTHING
-    return section(
-        "uh-presets", "Fill in for a unit family", Markup("<ul>{}</ul>").format(join(links, ""))
-    )
+    return section("uh-presets", "Fill in for", Markup("<ul>{}</ul>").format(items))

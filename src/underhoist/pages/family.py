@@ -6,9 +6,9 @@ from underhoist.model import Fault, Procedure, UnitFamily
 from underhoist.pages import family_tables as tables
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, section
-from underhoist.pages.listing import by_area, pages_list, used_section
-from underhoist.pages.presets import preset_links
+from underhoist.pages.html import contents, entry, join, section
+from underhoist.pages.listing import pages_list, under_areas, used_section
+from underhoist.pages.presets import for_adjustment, for_family, preset_links
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -30,9 +30,9 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-windows", "Shift speeds", tables.shift_windows(family)),
         section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),
         section("uh-parts", "Parts", _parts(here, family)),
-        section("uh-calculators", "Calculators, filled in", preset_links(here, family)),
+        section("uh-calculators", "Calculators, filled in", _calculators(here, family)),
         prose(here),
-        section("uh-procedures", "Procedures", by_area(here, procedures, level=3)),
+        section("uh-procedures", "Procedures", under_areas(here, procedures)),
         used_section(here, "family", family.id, without=others),
     )
 
@@ -40,6 +40,16 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
 def fits(page: Procedure | Fault, family: UnitFamily) -> bool:
     """Whether a page is for this family, or for any."""
     return any(each.value in {family.id, "any"} for each in page.unit_family)
+
+
+def _calculators(here: Here, family: UnitFamily) -> Markup:
+    """Write the calculators filled in with the family's values, then those of its settings."""
+    settings = (
+        Markup("<h3>{}</h3>\n{}").format(each.name.value, links)
+        for each in family.adjustments.values()
+        if (links := preset_links(here, for_adjustment(family, each)))
+    )
+    return join((preset_links(here, for_family(family)), *settings))
 
 
 def _parts(here: Here, family: UnitFamily) -> Markup:

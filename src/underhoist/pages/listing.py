@@ -1,6 +1,6 @@
 """Lists of links to pages: what comes before, what follows, where something is used."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import groupby
 
 from markupsafe import Markup
@@ -22,15 +22,17 @@ def pages_list(here: Here, pages: Iterable[Page]) -> Markup:
     return contents(page_entry(here, page) for page in pages)
 
 
-def by_area(here: Here, procedures: Iterable[Procedure], level: int = 2) -> Markup:
-    """Procedures in groups by area of work."""
+def by_area(here: Here, procedures: Iterable[Procedure]) -> Iterator[tuple[str, Markup]]:
+    """Yield each area of work with the list of its procedures."""
     ordered = sorted(procedures, key=lambda each: (each.area.value, each.title.value))
-    return join(
-        Markup("<h{0}>{1}</h{0}>\n{2}").format(
-            level, area.capitalize(), contents(procedure_entry(here, each) for each in group)
-        )
-        for area, group in groupby(ordered, key=lambda each: each.area.value)
-    )
+    for area, group in groupby(ordered, key=lambda each: each.area.value):
+        yield area.capitalize(), contents(procedure_entry(here, each) for each in group)
+
+
+def under_areas(here: Here, procedures: Iterable[Procedure]) -> Markup:
+    """Write procedures under third-level headings by area of work."""
+    areas = by_area(here, procedures)
+    return join(Markup("<h3>{}</h3>\n{}").format(area, entries) for area, entries in areas)
 
 
 def procedure_entry(here: Here, procedure: Procedure) -> Markup:

@@ -33,7 +33,8 @@ def _index(site: Site, families: list[UnitFamily]) -> Sheet:
     here = Here(site, INDEX[1])
     summary = "Parts that are bought, with the look-alikes that do not fit."
     lists = (
-        Markup("<h2>{}</h2>\n{}").format(
+        section(
+            "uh-group",
             family.title.value,
             contents(
                 entry(here.to(f"parts/{family.id}/{id_}/"), part.name.value, look_alikes(part))

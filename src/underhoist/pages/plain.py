@@ -7,7 +7,7 @@ from underhoist.pages.authored import prose, purpose, sheet
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, join, section
-from underhoist.pages.listing import by_area, pages_list
+from underhoist.pages.listing import pages_list, under_areas
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -35,7 +35,7 @@ def _entrances(here: Here) -> Markup:
         (
             section("uh-faults", "What the owner says", pages_list(here, manual.faults.values())),
             section("uh-families", "Unit families", pages_list(here, manual.families.values())),
-            section("uh-procedures", "The work", by_area(here, manual.procedures.values(), 3)),
+            section("uh-procedures", "The work", under_areas(here, manual.procedures.values())),
             section("uh-calculators", "Calculators", _calculators(here)),
             section("uh-more", "Look up", _lists(here)),
         )

@@ -1,26 +1,89 @@
-"""Calculators filled in with what a unit family states."""
+"""Calculators filled in with what the manual states of a family, a band setting or a fastener."""
 
+import re
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 from urllib.parse import quote_plus
 
 from markupsafe import Markup
 from underhoist_calculators.declare import Calculator
-from underhoist_calculators.units import show
+from underhoist_calculators.units import number_text, show
 
-from underhoist.model import UnitFamily
+from underhoist.model import Adjustment, Fastener, UnitFamily
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry
 from underhoist.pages.quantities import show_span
 
+Values = Mapping[str, str]
+"""Typed text by the dotted name that a field asks for with `fills_from`."""
 
-def for_family(family: UnitFamily) -> Mapping[str, str]:
-    """Every value of the family that a field may ask for, by its dotted name, as typed text."""
-    return dict(_values(family))
+_INCH_THREAD = re.compile(r"\d+(?:/\d+)?-(\d+) UN")
+_METRIC_THREAD = re.compile(r"M\d+(?:\.\d+)? ?[x×] ?(\d+(?:\.\d+)?)")
+_MM_PER_INCH = Fraction(254, 10)
 
 
-def _values(family: UnitFamily) -> Iterator[tuple[str, str]]:
+def for_family(family: UnitFamily) -> Values:
+    """Give every value of the family that a field may ask for."""
+    return dict(_of_family(family))
+
+
+def for_adjustment(family: UnitFamily, adjustment: Adjustment) -> Values:
+    """Give the values of one band setting: seat torque, turns back off, pitch of the screw."""
+    seat = family.fasteners.get(adjustment.seat.value)
+    values = {"adjustment.back_off": show(adjustment.back_off.value)}
+    if seat is not None:
+        values["adjustment.seat"] = show(seat.torque.value)
+        values["adjustment.pitch"] = _pitch(seat.thread.value if seat.thread else "")
+    return values
+
+
+def for_fastener(fastener: Fastener) -> Values:
+    """Give the torque and the thread of a fastener."""
+    thread = fastener.thread.value if fastener.thread else ""
+    return {"torque": show(fastener.torque.value), "thread": thread}
+
+
+def address(calculator: Calculator, values: Values) -> str | None:
+    """Address of the calculator filled in with the values; None where it asks for none of them.
+
+    A field that there is no value for is emptied: the example's value must not stand for it.
+    """
+    wanted = {field.name: field.fills_from for field in calculator.fields if field.fills_from}
+    entries = {name: values.get(key, "") for name, key in wanted.items()}
+    if not any(entries.values()):
+        return None
+    return f"calculators/{calculator.name}/?{query(entries)}"
+
+
+def query(entries: Values) -> str:
+    """Write the entries of a form as the end of an address; the dot of lbf·in as a star."""
+    typed = ((name, text.replace("·", "*")) for name, text in entries.items())
+    return "&".join(f"{name}={quote_plus(text, safe='/*')}" for name, text in typed)
+
+
+def preset_links(here: Here, values: Values) -> Markup:
+    """Write a link to each calculator that takes something of the values."""
+    return contents(
+        entry(here.to(way), each.title, each.purpose)
+        for each in here.site.calculators.values()
+        if (way := address(each, values)) is not None
+    )
+
+
+def places(here: Here, calculator: Calculator) -> Iterator[tuple[str, str]]:
+    """Yield name and link of everything in the manual that can fill the calculator in."""
+    for family in here.site.manual.families.values():
+        way = address(calculator, for_family(family))
+        if way is not None:
+            yield family.title.value, here.to(way)
+        for each in family.adjustments.values():
+            way = address(calculator, for_adjustment(family, each))
+            if way is not None:
+                yield f"{family.title.value}, {each.name.value.lower()}", here.to(way)
+
+
+def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:
     rule = family.fluid
-    yield "family", family.title.value
     yield "fluid.specification", rule.specification.value
     yield "fluid.service_fill", show(rule.service_fill.value)
     yield "fluid.dry_fill", show(rule.dry_fill.value)
@@ -29,37 +92,20 @@ def _values(family: UnitFamily) -> Iterator[tuple[str, str]]:
     yield "fluid.level.temperature", show_span(rule.level.temperature.value)
     yield "reference.tyre", family.reference.tyre.value
     yield "reference.axle", family.reference.axle.written
-    train = family.gear_train
-    yield "gear_train.type", train.type.value
-    yield from (
-        (f"gear_train.teeth.{name}", str(count.value)) for name, count in train.teeth.items()
-    )
-    yield from ((f"ratios.{gear}", ratio.written) for gear, ratio in family.ratios.items())
+    yield "gear_train.type", family.gear_train.type.value
+    for name, count in family.gear_train.teeth.items():
+        yield f"gear_train.teeth.{name}", str(count.value)
+    for gear, ratio in family.ratios.items():
+        yield f"ratios.{gear}", ratio.written
     for window in family.shift_windows:
-        yield (
-            f"window.{window.shift.value}.{window.throttle.value}",
-            show_span(window.speed.value),
-        )
+        speed = show_span(window.speed.value)
+        yield f"window.{window.shift.value}.{window.throttle.value}", speed
 
 
-def address(calculator: Calculator, family: UnitFamily) -> str | None:
-    """Address of the calculator filled in for the family; None where it asks nothing of one.
-
-    A field that the family has no value for is emptied: the example's value is not the family's.
-    """
-    values = for_family(family)
-    wanted = {field.name: field.fills_from for field in calculator.fields if field.fills_from}
-    entries = {name: values.get(key, "") for name, key in wanted.items()}
-    if not any(entries.values()):
-        return None
-    query = "&".join(f"{name}={quote_plus(text, safe='/')}" for name, text in entries.items())
-    return f"calculators/{calculator.name}/?{query}"
-
-
-def preset_links(here: Here, family: UnitFamily) -> Markup:
-    """Write a link to each calculator that takes something from this family."""
-    return contents(
-        entry(here.to(way), each.title, each.purpose)
-        for each in here.site.calculators.values()
-        if (way := address(each, family)) is not None
-    )
+def _pitch(thread: str) -> str:
+    """Give the pitch that a thread's name tells, 1.27 mm for 1/2-20 UNF, or nothing."""
+    inch = _INCH_THREAD.match(thread)
+    if inch is not None:
+        return f"{number_text(float(_MM_PER_INCH / int(inch[1])))} mm"
+    metric = _METRIC_THREAD.match(thread)
+    return f"{metric[1]} mm" if metric else ""

@@ -9,7 +9,7 @@ from underhoist.finding import Severity
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, facts, join
+from underhoist.pages.html import contents, entry, facts, join, section
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.rules import Rule
@@ -43,8 +43,8 @@ def _sheet(site: Site, rule: Rule) -> Sheet:
     paragraphs = (" ".join(part.split()) for part in why.split("\n\n") if part.strip())
     html = join(
         (
-            *(Markup("<p>{}</p>").format(_with_code(text)) for text in paragraphs),
             facts(Markup("<code>{}</code>").format(rule.code), _EFFECT[rule.severity]),
+            section("uh-prose", "Why", *map(_paragraph, paragraphs)),
             *(_example(*each) for each in zip(*[iter(examples)] * 3, strict=True)),
             closing(site),
         )
@@ -71,6 +71,10 @@ def _block(info: str, text: str) -> Markup:
     title = _TITLE.search(info)
     file = Markup("<p><code>{}</code></p>\n").format(title[1]) if title else Markup("")
     return Markup('{}<pre tabindex="0"><code>{}</code></pre>').format(file, text)
+
+
+def _paragraph(text: str) -> Markup:
+    return Markup("<p>{}</p>").format(_with_code(text))
 
 
 def _with_code(text: str) -> Markup:

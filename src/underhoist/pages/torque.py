@@ -9,9 +9,10 @@ from underhoist.model import Fastener, Page
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing, revision_of
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, facts, join
+from underhoist.pages.html import contents, entry, facts, join, section
 from underhoist.pages.listing import used_section
 from underhoist.pages.plate import plate
+from underhoist.pages.presets import for_fastener, preset_links
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.torque_units import lead
@@ -41,7 +42,8 @@ def _index(site: Site, owners: list[tuple[Page, Mapping[str, Fastener]]]) -> She
     here = Here(site, INDEX[1])
     summary = "Every torque of the manual, each in the place where it stands once."
     lists = (
-        Markup("<h2>{}</h2>\n{}").format(
+        section(
+            "uh-group",
             owner.title.value,
             contents(
                 entry(
@@ -80,6 +82,11 @@ def _sheet(site: Site, owner: Page, id_: str, fastener: Fastener) -> Sheet:
                 ),
                 plate(here, fastener),
                 Markup("<p>{}</p>").format(note) if note else "",
+                section(
+                    "uh-calculators",
+                    "Calculators, filled in",
+                    preset_links(here, for_fastener(fastener)),
+                ),
                 used_section(here, "torque", f"{owner.id}/{id_}"),
                 closing(site),
             )

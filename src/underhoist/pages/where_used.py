@@ -7,7 +7,7 @@ from markupsafe import Markup
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import join, link
+from underhoist.pages.html import join, link, section
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -20,7 +20,11 @@ def where_used_sheet(site: Site) -> Sheet:
     here = Here(site, ADDRESS)
     summary = "Every tool, part, torque and hazard, and the pages that need it."
     lists = (
-        Markup("<h2>{}</h2>\n<dl>\n{}\n</dl>").format(heading, join(_lines(here, scheme, things)))
+        section(
+            "uh-group",
+            heading,
+            Markup("<dl>\n{}\n</dl>").format(join(_lines(here, scheme, things))),
+        )
         for heading, scheme, things in _things(site)
         if things
     )
