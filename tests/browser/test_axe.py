@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+import card_hands
 import pytest
 from playwright.sync_api import Page
 
@@ -47,6 +48,18 @@ def test_axe_finds_nothing_beside_an_entry_that_is_wrong(page: Page, site_url: s
     page.locator("form.uh-calc button[type=submit]").click()
     page.locator("[aria-invalid=true]").first.wait_for(timeout=60_000)
     assert findings(page) == []
+
+
+@pytest.mark.parametrize("paper", ["light", "dark"])
+def test_axe_finds_nothing_while_a_card_is_worked_on(page: Page, site_url: str, paper: str) -> None:
+    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+    card = card_hands.start_card(page, site_url, "set-band")
+    assert findings(page) == []
+    card_hands.tick_off(page)
+    for view in (f"#card/{card}/sheet", f"#card/{card}/add", f"#card/{card}/close", "#new"):
+        page.evaluate("hash => { location.hash = hash; }", view)
+        page.wait_for_timeout(300)
+        assert findings(page) == [], view
 
 
 def test_axe_does_find_a_fault_that_is_there(page: Page, site_url: str) -> None:

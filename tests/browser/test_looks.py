@@ -5,6 +5,7 @@ import json
 import re
 from pathlib import Path
 
+import card_hands
 import pytest
 from playwright.sync_api import Page, Response, expect
 
@@ -104,14 +105,20 @@ def test_entries_and_buttons_fit_a_thumb(page: Page, site_url: str, kind: str) -
     assert all(high >= 48 for _, _, high in found), found
 
 
-def test_ticks_are_sixty_four_pixels(page: Page, site_url: str) -> None:
-    page.goto(site_url + KINDS["job cards"])
-    page.evaluate(
-        """document.querySelector("#cards").innerHTML =
-          '<button class="uh-tick" data-state="todo" aria-label="Tick">' +
-          '<svg class="uh-tick__shape" viewBox="0 0 64 64"></svg></button>'"""
-    )
-    assert [size[1:] for size in sizes(page, ".uh-tick")] == [(64, 64)]
+@pytest.mark.parametrize("size", [(360, 640), (390, 844), (1280, 800)])
+def test_the_tick_is_sixty_four_pixels_in_sight_at_the_thumb(
+    page: Page, site_url: str, size: tuple[int, int]
+) -> None:
+    width, height = size
+    page.set_viewport_size({"width": width, "height": height})
+    card_hands.start_card(page, site_url, "set-band")
+    box = card_hands.tick(page).bounding_box()
+    assert box is not None
+    assert (round(box["width"]), round(box["height"])) == (64, 64)
+    assert height * 0.6 < box["y"] < height - 64, "in the lower part of the screen"
+    if width < 1000:
+        assert box["x"] > width / 2, "under the right thumb"
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
 @pytest.mark.parametrize("kind", ["procedure", "torque", "torque-units", "staged-fill"])

@@ -35,7 +35,7 @@
   /** Gives every link into the manual its page's code, such as "kestrel-3/set-band", for paper. */
   function codeLinks() {
     const site = new URL(`${root.querySelector('meta[name="uh-root"]')?.getAttribute("content")}/`, location.href);
-    const inText = "main li a:not(.uh-chip, .uh-plate__link, .uh-fetch a, [href^='#'])";
+    const inText = "main :is(li, p) a:not(.uh-chip, .uh-fetch a, .uh-facts a, [href^='#'])";
     for (const link of document.querySelectorAll(inText)) {
       const { href } = /** @type {HTMLAnchorElement} */ (link);
       if (!href.startsWith(site.href)) continue;
