@@ -1,0 +1,73 @@
+"""What a shift map is made of: every shift with its balance, its windows and its reading."""
+
+from collections.abc import Mapping
+
+from attrs import frozen
+
+from underhoist_calculators.shift_balance import Balance, Loss, loss_for
+from underhoist_calculators.units import Quantity, quantity, show, show_number
+
+
+@frozen(kw_only=True)
+class Line:
+    """One shift: balances through the middles and through both edges of its windows.
+
+    Windows are km/h by throttle. `measured` is km/h, None where it was not driven.
+    """
+
+    shift: str
+    balance: Balance
+    low: Balance | None
+    high: Balance | None
+    windows: Mapping[str, tuple[float, float]]
+    measured: float | None
+
+
+@frozen(kw_only=True)
+class ShiftMap:
+    """Every shift, with vacuums in inHg by throttle and what is asked of the map."""
+
+    lines: tuple[Line, ...]
+    vacuums: Mapping[str, float]
+    source: float
+    loss: float
+    uncertainty: float
+    turn: float | None
+    stop_in: float | None
+    stop_out: float | None
+    unit: str
+
+    @property
+    def widest(self) -> float:
+        """The highest vacuum that the map shows."""
+        limits = [line.balance.limit for line in self.lines]
+        return max(*limits, *self.vacuums.values(), self.source)
+
+    def losses(self) -> dict[str, Loss | str]:
+        """Give for every measured shift the loss that explains it, or why none does."""
+        return {
+            line.shift: loss_for(line.balance, self.source, line.measured, self.uncertainty)
+            for line in self.lines
+            if line.measured is not None
+        }
+
+    def common(self) -> tuple[float, float] | None:
+        """Give the losses that explain every measured shift, or None where none does."""
+        found = self.losses().values()
+        every = [loss for loss in found if isinstance(loss, Loss)]
+        if not every or len(every) < len(found):
+            return None
+        least, most = max(loss.least for loss in every), min(loss.most for loss in every)
+        return (least, most) if least <= most else None
+
+    def speed(self, kmh: float, digits: int | None = 0) -> str:
+        """Write a speed in the unit of the windows."""
+        return show(self.quantity(kmh), digits=digits)
+
+    def number(self, kmh: float) -> str:
+        """Write a speed's number alone, in the unit of the windows."""
+        return show_number(self.quantity(kmh), digits=0)
+
+    def quantity(self, kmh: float) -> Quantity:
+        """Give a speed in the unit of the windows."""
+        return quantity(kmh, "kilometre_per_hour").to(self.unit)
