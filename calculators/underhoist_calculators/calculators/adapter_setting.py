@@ -14,6 +14,10 @@ from underhoist_calculators.units import Quantity, Span, number_text, quantity, 
 LENGTHS = ("millimetre", "centimetre", "inch")
 
 
+CLOSE = 0.05
+"""Share off that a wrench in order can make too."""
+
+
 @frozen(kw_only=True)
 class Setting:
     """The exact setting, and what can be set on the scale."""
@@ -142,7 +146,7 @@ def _done_warning(torque: Quantity, arm: Arm, done: Quantity | None) -> tuple[st
     if done is None:
         return ()
     share = arm.applied(done).m_as("newton_metre") / torque.m_as("newton_metre")
-    if abs(share - 1) <= 0.05:
+    if abs(share - 1) <= CLOSE + 1e-9:  # so that a twentieth itself is still in
         return ()
     way = "more" if share > 1 else "less"
     return (

@@ -3,6 +3,7 @@
 from underhoist_calculators.answer import Answer, Exact, Plate, Working, exact, plate
 from underhoist_calculators.band import CLOSE, Adjuster, is_worn, slip, wear
 from underhoist_calculators.calculators.torque_units import SCALES
+from underhoist_calculators.counts import needed
 from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.units import (
@@ -24,7 +25,7 @@ def run(inputs: Inputs) -> Answer:
     seat = _seat(inputs)
     screw = Adjuster(
         pitch=inputs.quantity("pitch"),
-        starts=_starts(inputs),
+        starts=needed(inputs, "starts"),
         lever=inputs.quantity("lever").m_as("dimensionless"),
     )
     left, found = inputs.quantity("back-off"), inputs.maybe("as-found")
@@ -61,14 +62,6 @@ def _seat(inputs: Inputs) -> Quantity:
         "If the screw was pulled to too much, look at strut and anchor first."
     )
     raise EntryError("seat-used", wrong, mend)
-
-
-def _starts(inputs: Inputs) -> int:
-    starts = inputs.quantity("starts").m_as("dimensionless")
-    if starts != int(starts):
-        wrong = f"A thread has a whole number of starts, not {number_text(starts)}."
-        raise EntryError("starts", wrong, "Write 1, unless the drawing says otherwise.")
-    return int(starts)
 
 
 def _turns_text(turns: Quantity) -> str:
@@ -203,6 +196,7 @@ CALCULATOR = Calculator(
     purpose="Gives the clearance that the turns leave, the wear they show, and spots a seat torque "
     "set on the wrong scale.",
     group="Torque",
+    folded=(FAMILY, SCREW),
     fields=(
         Field(
             name="seat", label="Seat torque, specified", group=FAMILY, kind="torque", units=SCALES,
@@ -241,8 +235,8 @@ CALCULATOR = Calculator(
             "itself.", low="0.1", high="10", default="1",
         ),
         Field(
-            name="starts", label="Starts of the thread", group=SCREW, kind="ratio",
-            units=("dimensionless",), low="1", high="4", default="1",
+            name="starts", label="Starts of the thread", group=SCREW, kind="count", low="1",
+            high="4", default="1",
             help="One but for quick-acting screws.",
         ),
     ),

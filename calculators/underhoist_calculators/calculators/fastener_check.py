@@ -208,6 +208,7 @@ CALCULATOR = Calculator(
     purpose="Judges whether a torque is plausible for a thread and its grade. It never replaces "
     "the procedure's torque.",
     group="Torque",
+    folded=("Convention",),
     fields=(
         Field(
             name="torque", label="Torque as stated", group="Torque", kind="torque", units=SCALES,
@@ -244,7 +245,7 @@ CALCULATOR = Calculator(
     limits=(
         "It judges the screw's steel. Aluminium threads, gaskets and studs give way much earlier.",
         "Published torques can lie far below it: one table has 6 lbf·ft for 1/4 in grade 5, where "
-        "this gives up to 8.4 lbf·ft. The published figure is the one to use.",
+        "this gives up to 8.5 lbf·ft. The published figure is the one to use.",
         "Threads and grades in the lists only; none is guessed.",
     ),
     run=run,

@@ -184,6 +184,7 @@ CALCULATOR = Calculator(
     title="Level and temperature",
     purpose="Gives the dipstick reading to expect when the fluid is warmer or colder.",
     group="Fluid",
+    folded=(FAMILY, CONVENTION),
     fields=(
         Field(
             name="level", label="Dipstick reading", group=READING, kind="level",

@@ -3,6 +3,7 @@
 from attrs import frozen
 
 from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working, exact, plate
+from underhoist_calculators.counts import count
 from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.mixing import MOST, changes_for, new_share
@@ -53,7 +54,7 @@ def _change(inputs: Inputs) -> Change:
         mend = "Compare with the dry fill, not with the service fill."
         raise EntryError("drained", wrong, mend)
     once = Change(drained=drained, total=total, times=1)
-    wanted, times = inputs.maybe("wanted"), inputs.maybe("changes")
+    wanted, times = inputs.maybe("wanted"), count(inputs, "changes")
     if wanted is not None and times is not None:
         wrong = "A wanted share and a number of changes are both written."
         raise EntryError("changes", wrong, "Empty one of them.")
@@ -62,7 +63,7 @@ def _change(inputs: Inputs) -> Change:
     if times is None:
         wrong = "Neither a wanted share nor a number of changes is written."
         raise EntryError("wanted", wrong, "Write 90 %, or a number of changes.")
-    return Change(drained=drained, total=total, times=_whole(times))
+    return Change(drained=drained, total=total, times=times)
 
 
 def _enough(share: float, wanted: Quantity) -> int:
@@ -76,14 +77,6 @@ def _enough(share: float, wanted: Quantity) -> int:
         mend = f"Write a share that {MOST} changes reach, or drain more at a time."
         raise EntryError("wanted", wrong, mend)
     return times
-
-
-def _whole(times: Quantity) -> int:
-    number = times.m_as("dimensionless")
-    if number != int(number):
-        wrong = f"{number_text(number)} is not a whole number of changes."
-        raise EntryError("changes", wrong, f"Write a whole number up to {MOST}.")
-    return int(number)
 
 
 def _percent(share: float, digits: int = 0) -> str:
@@ -178,6 +171,7 @@ CALCULATOR = Calculator(
     purpose="Gives the share of new fluid after partial changes, and how many a wanted share "
     "takes.",
     group="Fluid",
+    folded=(FAMILY,),
     fields=(
         Field(
             name="wanted", label="Share of new fluid wanted", group=WANTED, kind="ratio",
@@ -185,8 +179,8 @@ CALCULATOR = Calculator(
             low="1 %", high="100 %", example="90 %",
         ),
         Field(
-            name="changes", label="Number of changes", group=WANTED, kind="ratio", required=False,
-            units=("dimensionless",), help="Or leave it empty and write the share.", low="1",
+            name="changes", label="Number of changes", group=WANTED, kind="count", required=False,
+            help="Or leave it empty and write the share.", low="1",
             high=str(MOST),
         ),
         Field(
