@@ -343,3 +343,17 @@ def test_on_paper_the_card_is_its_sheet(page, site_url):
     page.emulate_media(media="screen")
     page.evaluate("window.dispatchEvent(new Event('afterprint'))")
     assert page.locator(".uh-card__sheet").count() == 0
+
+
+def test_a_card_keeps_the_text_it_began_with(page, site_url):
+    card = start_card(page, site_url, "set-band")
+    page.route("**/cards/data/*.json", lambda route: route.abort())
+    page.reload()
+    expect(page.locator(".uh-card__from")).to_have_text("Set the front band")
+    added = next(e for e in stored_events(page, site_url) if e["kind"] == "add")
+    assert added["revision"] == added["value"]["procedure"]["revision"] != ""
+    open_cards(page, site_url, f"#card/{card}/add")
+    expect(page.locator("#cards").get_by_role("alert")).to_have_text(
+        "The list of procedures is not on this phone yet. Go where there is a signal and open "
+        "the manual once."
+    )

@@ -115,3 +115,12 @@ test("initials mean the same person with and without dots and capitals", () => {
   assert.ok(samePerson("RB", " r.b. "));
   assert.ok(!samePerson("RB", "RD"));
 });
+
+test("a start without a vehicle or an add without a procedure does not break the page", async () => {
+  const { phone } = await startedPhone();
+  await phone.does("RB", "add", {});
+  await phone.does("RB", "add", { procedure: "text" });
+  assert.equal(foldCard(phone.seen).jobs.length, 1);
+  await phone.does("RB", "start", { complaint: "c", fault: "" }, { card: "card-2" });
+  assert.equal(foldCard(phone.seen.filter(({ card }) => card === "card-2")), null);
+});

@@ -4,14 +4,14 @@ import { wrongInitials } from "./ask.js";
 import { checkRefused } from "./left.js";
 
 /** @import { Question } from "./ask.js" */
-/** @import { KINDS } from "./events.js" */
+/** @import { Kind } from "./events.js" */
 /** @import { StepState } from "./types.js" */
 
 /**
  * @typedef {object} Act
  * @property {string} label on its button
  * @property {Question} question
- * @property {keyof typeof KINDS} kind
+ * @property {Kind} kind
  * @property {(entry: string) => Record<string, unknown>} value beyond the step itself
  * @property {boolean} [signs] the entry is the initials of whoever acts
  */

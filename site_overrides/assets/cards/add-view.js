@@ -6,6 +6,7 @@ import { readIndex, readProcedure } from "./manual.js";
 import { inWorkingOrder, offered } from "./order.js";
 
 /** @import { App, View } from "./app.js" */
+/** @import { Happening } from "./events.js" */
 /** @import { Session } from "./session.js" */
 /** @import { CardState, ProcedureEntry } from "./types.js" */
 
@@ -85,7 +86,8 @@ async function addAll(app, session, chosen) {
   const texts = await Promise.all(inWorkingOrder(chosen).map(({ id }) => readProcedure(id)));
   for (const procedure of texts) {
     const { revision } = procedure;
-    const what = { who: app.initials, kind: /** @type {const} */ ("add"), value: { procedure }, revision };
+    /** @type {Happening} */
+    const what = { who: app.initials, kind: "add", value: { procedure }, revision };
     if (!(await session.record("card", what))) break;
   }
   app.go(session.trouble ? `#card/${session.card}` : `#card/${session.card}/fetch`);

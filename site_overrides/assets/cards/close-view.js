@@ -44,7 +44,9 @@ export function closeView(app, session, card) {
 function contents(app, session, card) {
   if (session.waiting.size > 0) return [el("p", { role: "status" }, "Being stored.")];
   if (card.closed) return closed(app, session, card);
-  if (card.jobs.length === 0) return [el("p", {}, "There is nothing on this card yet. Add a procedure first.")];
+  if (card.jobs.length === 0) {
+    return [el("p", {}, "There is nothing on this card yet. Add a procedure first.")];
+  }
   const open = openSteps(card);
   if (open.length > 0) return stillOpen(card, open);
   const close = () => void session.record("card", { who: app.initials, kind: "close", value: {} });

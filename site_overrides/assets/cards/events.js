@@ -6,7 +6,7 @@ import { hashOf } from "./canonical.js";
 
 export const SCHEMA = 1;
 
-/** Every kind of event and the texts that its value must hold. */
+/** Every kind of event and the texts its value holds; a start has a vehicle, an add a procedure. */
 export const KINDS = /** @type {const} */ ({
   start: ["complaint", "fault"],
   add: [],
@@ -20,10 +20,20 @@ export const KINDS = /** @type {const} */ ({
   close: [],
 });
 
+/** @typedef {keyof typeof KINDS} Kind */
+
+/**
+ * @typedef {object} Happening
+ * @property {string} who initials
+ * @property {Kind} kind
+ * @property {Record<string, unknown>} value
+ * @property {string} [revision]
+ */
+
 /**
  * What happened, ready to be stored. Its id is made here, once, whatever storing it takes.
  *
- * @param {{card: string, who: string, kind: keyof typeof KINDS, value: Record<string, unknown>, revision?: string}} what
+ * @param {Happening & {card: string}} what
  * @returns {Draft}
  */
 export function draft({ card, who, kind, value, revision = "" }) {
@@ -70,7 +80,10 @@ export function inOrder(a, b) {
  */
 export function isWhole(event) {
   if (!Object.hasOwn(KINDS, event.kind)) return true;
-  const wanted = KINDS[/** @type {keyof typeof KINDS} */ (event.kind)];
+  const wanted = KINDS[/** @type {Kind} */ (event.kind)];
+  const { vehicle, procedure } = /** @type {Record<string, any>} */ (event.value);
+  if (event.kind === "start" && typeof vehicle?.identification !== "string") return false;
+  if (event.kind === "add" && !Array.isArray(procedure?.steps)) return false;
   return wanted.every((name) => typeof event.value[name] === "string");
 }
 

@@ -21,7 +21,8 @@ export function isFor(thing, family) {
  */
 export function offered(index, family, fault) {
   const fitting = index.procedures.filter((one) => isFor(one, family));
-  const named = (/** @type {string[]} */ ids) => ids.flatMap((id) => fitting.find((one) => one.id === id) ?? []);
+  const byId = new Map(fitting.map((one) => [one.id, one]));
+  const named = (/** @type {string[]} */ ids) => ids.flatMap((id) => byId.get(id) ?? []);
   const checks = named(fault?.checks ?? []);
   const mends = named(fault?.mends ?? []).filter((one) => !checks.includes(one));
   const others = fitting.filter((one) => !checks.includes(one) && !mends.includes(one));

@@ -3,7 +3,7 @@
 import { draft } from "./events.js";
 import { foldCard } from "./fold.js";
 
-/** @import { KINDS } from "./events.js" */
+/** @import { Happening } from "./events.js" */
 /** @import { CardEvent, CardState, Draft } from "./types.js" */
 
 /**
@@ -50,7 +50,7 @@ export class Session {
    * stored it stays waiting, with the trouble, and can be tried again.
    *
    * @param {string} key
-   * @param {{who: string, kind: keyof typeof KINDS, value: Record<string, unknown>, revision?: string}} what
+   * @param {Happening} what
    */
   record(key, what) {
     const made = draft({ ...what, card: this.card });
