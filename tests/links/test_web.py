@@ -25,6 +25,18 @@ def test_order_of_the_author_is_kept(web):
     assert links.before["a"] == ("d", "b", "c")
 
 
+def test_own_statements_come_before_those_of_other_pages(web):
+    plain = ("", "Do it.")
+    links = web(a=("after: [d]", "Do it."), b=plain, c=plain, d=("before: [c, b]", "Do it."))
+    assert links.before["d"] == ("c", "b", "a")
+
+
+def test_reading_of_the_page_itself_is_no_use(web):
+    reading = "readings: {turns: {name: Turns, unit: turn, when: as found, limits: 1 to 2 turns}}"
+    links = web(a=(reading, "Count. <reading:turns>"), b=("", "See <reading:a/turns>."))
+    assert [page.id for page in links.used_by("reading", "a/turns")] == ["b"]
+
+
 def test_neighbour_that_is_not_there_is_left_out(web):
     links = web(a=("before: [nowhere]", "Do it."))
     assert links.before == {"a": ()}

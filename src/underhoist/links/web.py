@@ -1,11 +1,12 @@
 """The web of links over the whole manual: every use of every thing, and the order of the work."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 
 from attrs import frozen
 
 from underhoist.links.declared import declared
 from underhoist.model import Manual, Page, Procedure
+from underhoist.place import Placed
 from underhoist.references import Target, find, matches
 
 Key = tuple[str, str]
@@ -71,22 +72,30 @@ Order = Mapping[str, tuple[str, ...]]
 
 
 def _order(procedures: Mapping[str, Procedure]) -> tuple[Order, Order]:
-    """Work out what comes before and what follows: each statement counts for both procedures."""
-    before: dict[str, list[str]] = {id_: [] for id_ in procedures}
-    follows: dict[str, list[str]] = {id_: [] for id_ in procedures}
-    for first, then in dict.fromkeys(_pairs(procedures)):
-        if first in procedures and then in procedures:
-            before[then].append(first)
-            follows[first].append(then)
+    """Work out what comes before and what follows: each statement counts for both procedures.
+
+    A page's own statements come first, in its own order, then what other pages say of it.
+    """
+    before = {id_: _known(each.before, procedures) for id_, each in procedures.items()}
+    follows = {id_: _known(each.after, procedures) for id_, each in procedures.items()}
+    said_before = {id_: tuple(ids) for id_, ids in before.items()}
+    said_after = {id_: tuple(ids) for id_, ids in follows.items()}
+    for id_ in procedures:
+        for first in said_before[id_]:
+            _add(follows[first], id_)
+        for then in said_after[id_]:
+            _add(before[then], id_)
     return _frozen(before), _frozen(follows)
+
+
+def _known(ids: tuple[Placed[str], ...], procedures: Mapping[str, Procedure]) -> list[str]:
+    return list(dict.fromkeys(each.value for each in ids if each.value in procedures))
+
+
+def _add(ids: list[str], id_: str) -> None:
+    if id_ not in ids:
+        ids.append(id_)
 
 
 def _frozen(lists: Mapping[str, list[str]]) -> Order:
     return {id_: tuple(ids) for id_, ids in lists.items()}
-
-
-def _pairs(procedures: Mapping[str, Procedure]) -> Iterator[tuple[str, str]]:
-    """(first, then) of every before and after, each page's own statements in its own order."""
-    for id_, procedure in procedures.items():
-        yield from ((first.value, id_) for first in procedure.before)
-        yield from ((id_, then.value) for then in procedure.after)

@@ -43,7 +43,9 @@ class Here:
 
     def target(self, scheme: str, id_: str) -> Target | None:
         """Return the one thing that an id means on this page, None for none or several."""
-        page = self.page or next(self.site.manual.pages())
+        page = self.page or next(self.site.manual.pages(), None)
+        if page is None:
+            return None
         found = matches(self.site.manual, page, scheme, id_)
         return found[0] if len(found) == 1 else None
 
