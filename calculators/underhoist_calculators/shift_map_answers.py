@@ -26,7 +26,12 @@ def summary(given: ShiftMap) -> str:
         return f"{named} came as the family's windows say; no vacuum loss is needed to explain it."
     common = given.common()
     if common is None:
-        return f"Vacuum alone cannot explain {named} together."
+        alone = " and ".join(shift for shift, loss in losses.items() if not isinstance(loss, Loss))
+        return (
+            f"Vacuum alone cannot explain {alone}."
+            if alone
+            else f"One vacuum loss cannot explain {named} together."
+        )
     least, most = common
     if most < 0:
         return f"{named} came early: as if there were {_range(-most, -least)} more vacuum."
