@@ -1,0 +1,1 @@
+"""Builds a checked, cross-linked workshop manual that a phone reads offline."""

@@ -75,7 +75,7 @@ def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
         return _targets(scheme, "", getattr(manual, _PAGES[scheme]), name)
     if scheme == "calc":
         return _targets("calc", "", _calculators(), name)
-    attribute, groups = _OWNED[scheme]
+    attribute, groups = OWNED[scheme]
     owner, slash, short = name.partition("/")
     if slash:
         owners = [getattr(manual, group).get(owner) for group in groups]
@@ -95,7 +95,7 @@ def candidates(manual: Manual, page: Page, scheme: str) -> list[str]:
         return list(getattr(manual, _PAGES[scheme]))
     if scheme == "calc":
         return list(_calculators())
-    attribute, groups = _OWNED[scheme]
+    attribute, groups = OWNED[scheme]
     near = [
         name
         for scope in _scopes(manual, page)
@@ -162,12 +162,12 @@ _PAGES = {
 }
 """Schemes that name a page, with the manual's group of such pages."""
 
-_OWNED = {
+OWNED = {
     "torque": ("fasteners", ("families", "procedures")),
     "part": ("parts", ("families",)),
     "reading": ("readings", ("procedures",)),
 }
 """Schemes that name something a page owns: its attribute, and the groups of pages that have it."""
 
-SCHEMES = frozenset({*_PAGES, *_OWNED, "calc"})
+SCHEMES = frozenset({*_PAGES, *OWNED, "calc"})
 """The words before the colon that make a link a reference."""

@@ -15,12 +15,12 @@ from underhoist.model.family import (
 from underhoist.model.fault import Cause, Check, Fault
 from underhoist.model.hazard import Hazard, RequiredWhen
 from underhoist.model.manual import Manual
-from underhoist.model.page import Body, Page, PlainPage
+from underhoist.model.page import Body, Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure, Reading
 from underhoist.model.tool import Tool
 
 __all__ = [
-    "Adjustment", "Body", "Cause", "Check", "Fastener", "Fault", "FluidRule", "GearTrain",
+    "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
     "Hazard", "LevelRule", "Manual", "Page", "Part", "PlainPage", "Procedure", "Reading",
     "Reference", "RequiredWhen", "ShiftWindow", "Tool", "UnitFamily", "Variant",
 ]  # fmt: skip

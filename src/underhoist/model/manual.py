@@ -7,7 +7,7 @@ from attrs import field, frozen
 from underhoist.model.family import UnitFamily
 from underhoist.model.fault import Fault
 from underhoist.model.hazard import Hazard
-from underhoist.model.page import Page, PlainPage
+from underhoist.model.page import Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure
 from underhoist.model.tool import Tool
 
@@ -26,6 +26,8 @@ class Manual:
     """Pages whose id another page of their kind had first."""
     unread: Mapping[str, str] = field(factory=dict[str, str])
     """File by id of the pages that could not be read: a link to one of them is not called dead."""
+    drafts: tuple[Draft, ...] = ()
+    """Those of the unread pages whose text can be read."""
     files: frozenset[str] = frozenset()
     """Every file in the manual's folder, relative to it, pages and drawings alike."""
 
@@ -37,3 +39,9 @@ class Manual:
         yield from self.tools.values()
         yield from self.hazards.values()
         yield from self.plain.values()
+
+    def texts(self) -> Iterator[Page]:
+        """Every page whose text can be read, for rules that look at nothing else."""
+        yield from self.pages()
+        yield from self.repeated
+        yield from self.drafts

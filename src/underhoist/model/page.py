@@ -25,5 +25,12 @@ class Page:
 
 
 @frozen(kw_only=True)
+class Draft(Page):
+    """A page whose front matter has faults: its text is all that can be checked in the same run."""
+
+    kind: str
+
+
+@frozen(kw_only=True)
 class PlainPage(Page):
     """`kind: page`: text that belongs to no other kind."""

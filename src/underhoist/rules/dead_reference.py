@@ -28,10 +28,10 @@ from pathlib import PurePosixPath
 
 from underhoist.finding import Finding, Severity
 from underhoist.link_targets import KNOWN_ELSEWHERE, Inside, file_links
-from underhoist.model import Fault, Manual, Page, Procedure
+from underhoist.model import Draft, Fault, Manual, Page, Procedure
 from underhoist.place import Place
 from underhoist.prose import prose
-from underhoist.references import SCHEMES, candidates, find, matches
+from underhoist.references import OWNED, SCHEMES, Reference, candidates, find, matches
 from underhoist.rules._ids import ids_of
 from underhoist.words import listing, meant, nearest, quote
 
@@ -51,10 +51,17 @@ def check(manual: Manual) -> Iterator[Finding]:
         for to, placed in ids_of(page):
             if not (to == "family" and placed.value == "any"):
                 yield from _named(manual, page, to, placed.value, placed.at)
+    for page in manual.texts():
         for reference in find(page.body, page.file):
-            yield from _named(manual, page, reference.scheme, reference.id, reference.at)
+            if not (isinstance(page, Draft) and _is_its_own(reference)):
+                yield from _named(manual, page, reference.scheme, reference.id, reference.at)
         yield from _misspelt_schemes(page)
         yield from _missing_files(manual, page)
+
+
+def _is_its_own(reference: Reference) -> bool:
+    """Whether the name is looked up on the page and its family, which a draft cannot tell."""
+    return reference.scheme in OWNED and "/" not in reference.id
 
 
 def _named(manual: Manual, page: Page, to: str, name: str, at: Place) -> Iterator[Finding]:

@@ -38,7 +38,7 @@ _TAG = re.compile(r"<img\b(?![^<>]*\balt\s*=\s*[\"']\s*[^\"'\s])[^<>]*>?", re.IG
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Find images with nothing between the brackets, and tags without an alt text."""
-    for page in (*manual.pages(), *manual.repeated):
+    for page in manual.texts():
         text = prose(page.body)
         for link in text.links(page.file):
             if link.form == "image" and not link.label.strip():

@@ -31,7 +31,8 @@ SEVERITY = Severity.STOP
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Procedures whose body has no ordered list under Steps."""
-    for procedure in manual.procedures.values():
+    drafts = (each for each in manual.drafts if each.kind == "procedure" and each.body.text.strip())
+    for procedure in (*manual.procedures.values(), *drafts):
         if not prose(procedure.body).steps:
             at = Place(procedure.file, procedure.body.first_line, 1)
             wrong = "The procedure has no ordered list under a heading Steps."

@@ -35,7 +35,7 @@ SEVERITY = Severity.STOP
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Links that lead out of the manual."""
-    for page in (*manual.pages(), *manual.repeated):
+    for page in manual.texts():
         for link, target in file_links(page):
             if isinstance(target, Outside):
                 yield Finding(

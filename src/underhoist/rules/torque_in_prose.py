@@ -32,6 +32,9 @@ from underhoist.words import quote
 CODE = "torque-in-prose"
 SEVERITY = Severity.STOP
 
+WHERE = frozenset({"procedure", "unit-family", "fault"})
+"""Kinds of page whose text must refer; a tool may tell its own values."""
+
 _NUMBER = r"(?<![\w.,/])\d{1,9}(?:[.,]\d{1,9})?(?: ?(?:to|-|–) ?\d{1,9}(?:[.,]\d{1,9})?)?"
 _UNITS = (
     r"lbf? ?[·⋅*.-] ?(?:ft|in)\b",
@@ -51,8 +54,11 @@ _HINT = re.compile(r"\d[ -]?(?:lb|ft|in|foot|pound|n|kg)", re.IGNORECASE)
 
 
 def check(manual: Manual) -> Iterator[Finding]:
-    """Find torques in the text of procedures, families and faults; tools may tell their own."""
-    for page in chain(manual.procedures.values(), manual.families.values(), manual.faults.values()):
+    """Find torques in the text of procedures, families and faults."""
+    drafts = (draft for draft in manual.drafts if draft.kind in WHERE)
+    for page in chain(
+        manual.procedures.values(), manual.families.values(), manual.faults.values(), drafts
+    ):
         text = prose(page.body)
         if not _HINT.search(text.words):
             continue

@@ -1,5 +1,6 @@
 """Loads a manual's folder: every page that can be read, and every fault of those that cannot."""
 
+import re
 from collections import defaultdict
 from pathlib import Path, PurePosixPath
 
@@ -7,6 +8,7 @@ from attrs import frozen
 
 from underhoist.finding import Finding
 from underhoist.model import (
+    Draft,
     Fault,
     Hazard,
     Manual,
@@ -17,13 +19,13 @@ from underhoist.model import (
     UnitFamily,
 )
 from underhoist.model.values import Id
-from underhoist.place import Place
+from underhoist.place import Place, Placed
 from underhoist.project import Unusable
 from underhoist.source.compose import compose
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Mapped, Scalar, written
 from underhoist.source.scalars import placed_reader
-from underhoist.source.split import read_text, split
+from underhoist.source.split import Parts, read_text, split
 from underhoist.source.structure import structure_page
 from underhoist.source.walk import walk
 from underhoist.words import listing, meant
@@ -56,20 +58,24 @@ def load(folder: Path) -> Loaded:
     findings = list(files.findings)
     pages: list[Page] = []
     unread: dict[str, str] = {}
+    drafts: list[Draft] = []
     for file in files.pages():
+        parts = None
         try:
-            pages.append(read_page(folder, file))
+            parts = split(read_text(folder / file, file), file)
+            pages.append(read_page(parts, file))
         except Faults as faults:
             findings += faults.findings
             unread[PurePosixPath(file).stem] = file
+            if parts:
+                drafts.append(_draft(parts, file))
     if not pages and not unread:
         raise Unusable(f"{folder}: there is no page (a file ending in .md) in this folder.")
-    return Loaded(_manual(pages, unread, files.names), tuple(findings))
+    return Loaded(_manual(pages, unread, drafts, files.names), tuple(findings))
 
 
-def read_page(folder: Path, file: str) -> Page:
-    """Read the page in this file of the folder. Raises Faults with everything wrong in it."""
-    parts = split(read_text(folder / file, file), file)
+def read_page(parts: Parts, file: str) -> Page:
+    """Read the page of this file. Raises Faults with everything wrong in its front matter."""
     node, findings = compose(parts.front, file)
     try:
         kind = _kind(node)
@@ -79,6 +85,16 @@ def read_page(folder: Path, file: str) -> Page:
     if findings:
         raise Faults(*findings)
     return page
+
+
+def _draft(parts: Parts, file: str) -> Draft:
+    """Keep the text of a page whose front matter has faults."""
+    kind = re.search(r"^kind: *([a-z-]+) *$", parts.front, re.MULTILINE)
+    nothing = Placed("", Place(file, 1, 1), "")
+    return Draft(
+        id=PurePosixPath(file).stem, file=file, body=parts.body, title=nothing, summary=nothing,
+        kind=kind[1] if kind else "",
+    )  # fmt: skip
 
 
 def _kind(node: Mapped) -> type[Page]:
@@ -102,7 +118,9 @@ def _page_id(kind: type[Page], file: str) -> str:
     return path.stem
 
 
-def _manual(pages: list[Page], unread: dict[str, str], names: tuple[str, ...]) -> Manual:
+def _manual(
+    pages: list[Page], unread: dict[str, str], drafts: list[Draft], names: tuple[str, ...]
+) -> Manual:
     by_kind: defaultdict[type[Page], dict[str, Page]] = defaultdict(dict)
     repeated: list[Page] = []
     for page in pages:
@@ -121,5 +139,6 @@ def _manual(pages: list[Page], unread: dict[str, str], names: tuple[str, ...]) -
         plain=of(PlainPage),
         repeated=tuple(repeated),
         unread=unread,
+        drafts=tuple(drafts),
         files=frozenset(names),
     )
