@@ -131,3 +131,17 @@ def test_two_pages_never_stand_at_one_address(changed, file, said):
     with pytest.raises(Unusable) as problem:
         list(sheets(site))
     assert str(problem.value).startswith(said)
+
+
+def test_front_page_names_a_few_procedures_of_each_area(changed):
+    folder = changed("index.md").folder
+    text = (folder / "work/raise.md").read_text(encoding="utf-8")
+    for number in range(6):
+        file = folder / f"work/more-{number}.md"
+        file.write_text(text.replace("title: Raise", f"title: {number}. Raise"), encoding="utf-8")
+    site = make_site(check(folder).manual, folder, name="x")
+    html = {sheet.address: sheet.html for sheet in sheets(site)}
+    named = "; ".join(f"{number}. Raise the vehicle" for number in range(4))
+    link = '<li><a href="procedures/#area-lifting">Lifting</a>'
+    assert f"{link}<p>{named}; 3 more</p></li>" in html[""]
+    assert '<h2 id="area-lifting">Lifting</h2>' in html["procedures/"]

@@ -7,7 +7,7 @@ from underhoist.pages import family_tables as tables
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, join, section
-from underhoist.pages.listing import pages_list, under_areas, used_section
+from underhoist.pages.listing import by_area, pages_list, procedures_list, used_section
 from underhoist.pages.presets import for_adjustment, for_family, preset_links
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
@@ -32,7 +32,7 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-parts", "Parts", _parts(here, family)),
         section("uh-calculators", "Calculators, filled in", _calculators(here, family)),
         prose(here),
-        section("uh-procedures", "Procedures", under_areas(here, procedures)),
+        section("uh-procedures", "Procedures", _by_area(here, procedures)),
         used_section(here, "family", family.id, without=others),
     )
 
@@ -50,6 +50,13 @@ def _calculators(here: Here, family: UnitFamily) -> Markup:
         if (links := preset_links(here, for_adjustment(family, each)))
     )
     return join((preset_links(here, for_family(family)), *settings))
+
+
+def _by_area(here: Here, procedures: list[Procedure]) -> Markup:
+    return join(
+        Markup("<h3>{}</h3>\n{}").format(area.capitalize(), procedures_list(here, group))
+        for area, group in by_area(procedures)
+    )
 
 
 def _parts(here: Here, family: UnitFamily) -> Markup:

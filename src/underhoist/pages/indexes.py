@@ -9,7 +9,7 @@ from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import join, section
-from underhoist.pages.listing import by_area, pages_list
+from underhoist.pages.listing import area_id, by_area, pages_list, procedures_list
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -22,8 +22,10 @@ def index_sheets(site: Site) -> Iterator[Sheet]:
     yield _list(site, "tools/", "Tools", "What to fetch, and where it is used.", manual.tools)
     yield _list(site, "hazards/", "Hazards", "Every caution of the manual.", manual.hazards)
     here = Here(site, "procedures/")
-    areas = by_area(here, manual.procedures.values())
-    inner = join(section("uh-group", area, entries) for area, entries in areas)
+    inner = join(
+        section("uh-group", area.capitalize(), procedures_list(here, group), id_=area_id(area))
+        for area, group in by_area(manual.procedures.values())
+    )
     yield _sheet(site, here.base, "Procedures", "The work, by the part of the unit.", inner)
 
 

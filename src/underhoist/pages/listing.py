@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 
+from markdown.extensions.toc import slugify
 from markupsafe import Markup
 
 from underhoist.model import Fault, Page, Procedure
@@ -22,17 +23,21 @@ def pages_list(here: Here, pages: Iterable[Page]) -> Markup:
     return contents(page_entry(here, page) for page in pages)
 
 
-def by_area(here: Here, procedures: Iterable[Procedure]) -> Iterator[tuple[str, Markup]]:
-    """Yield each area of work with the list of its procedures."""
+def by_area(procedures: Iterable[Procedure]) -> Iterator[tuple[str, list[Procedure]]]:
+    """Yield each area of work with its procedures, both in the order of the alphabet."""
     ordered = sorted(procedures, key=lambda each: (each.area.value, each.title.value))
     for area, group in groupby(ordered, key=lambda each: each.area.value):
-        yield area.capitalize(), contents(procedure_entry(here, each) for each in group)
+        yield area, list(group)
 
 
-def under_areas(here: Here, procedures: Iterable[Procedure]) -> Markup:
-    """Write procedures under third-level headings by area of work."""
-    areas = by_area(here, procedures)
-    return join(Markup("<h3>{}</h3>\n{}").format(area, entries) for area, entries in areas)
+def area_id(area: str) -> str:
+    """Name the place of an area on the page of all procedures."""
+    return f"area-{slugify(area, '-')}"
+
+
+def procedures_list(here: Here, procedures: Iterable[Procedure]) -> Markup:
+    """Write a list of contents of procedures."""
+    return contents(procedure_entry(here, each) for each in procedures)
 
 
 def procedure_entry(here: Here, procedure: Procedure) -> Markup:

@@ -2,14 +2,17 @@
 
 from markupsafe import Markup
 
-from underhoist.model import PlainPage
+from underhoist.model import PlainPage, Procedure
 from underhoist.pages.authored import prose, purpose, sheet
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, join, section
-from underhoist.pages.listing import pages_list, under_areas
+from underhoist.pages.listing import area_id, by_area, pages_list
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
+
+NAMED = 4
+"""So many procedures of an area are named on the front page: it must not grow with the manual."""
 
 
 def plain_sheet(site: Site, page: PlainPage) -> Sheet:
@@ -35,11 +38,26 @@ def _entrances(here: Here) -> Markup:
         (
             section("uh-faults", "What the owner says", pages_list(here, manual.faults.values())),
             section("uh-families", "Unit families", pages_list(here, manual.families.values())),
-            section("uh-procedures", "The work", under_areas(here, manual.procedures.values())),
+            section("uh-procedures", "The work", _areas(here)),
             section("uh-calculators", "Calculators", _calculators(here)),
             section("uh-more", "Look up", _lists(here)),
         )
     )
+
+
+def _areas(here: Here) -> Markup:
+    """Write the areas of work and what each is about; all its procedures are one tap away."""
+    return contents(
+        entry(here.to(f"procedures/#{area_id(area)}"), area.capitalize(), _some(group))
+        for area, group in by_area(here.site.manual.procedures.values())
+    )
+
+
+def _some(procedures: list[Procedure]) -> str:
+    """Name the first few procedures, and how many more there are."""
+    titles = [each.title.value for each in procedures[:NAMED]]
+    more = len(procedures) - len(titles)
+    return "; ".join([*titles, f"{more} more"] if more else titles)
 
 
 def _calculators(here: Here) -> Markup:
