@@ -138,6 +138,7 @@ def test_the_second_check_wants_other_initials(page, site_url):
     sign_check(page, "S7")
     expect(error).to_have_text("“S7” does not look like initials. Write letters only, such as RB.")
     sign_check(page, "sl")
+    expect(page.locator(".uh-card__title")).to_have_text("Step 8 of 12")
     go_to(page, site_url, card, SET_BAND["seat"])
     expect(tick(page)).to_have_attribute("data-state", "checked")
     assert [e["who"] for e in stored_events(page, site_url) if e["kind"] == "check"] == ["SL"]

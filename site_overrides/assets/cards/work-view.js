@@ -212,6 +212,7 @@ export class WorkView {
    * @param {HTMLElement} [focus] what gets the focus; the step's heading where nothing is said
    */
   move(at, focus) {
+    if (!this.node.isConnected) return; // stored after the person has gone elsewhere
     this.at = at;
     this.frame.place.replaceChildren();
     this.update();
