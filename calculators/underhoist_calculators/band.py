@@ -51,11 +51,9 @@ def slip(specified: Quantity, used: Quantity) -> tuple[str, str] | None:
     """Give the scale read from and the scale set on, where the seat torque is a probable slip.
 
     It is one when the wrench was set within 5 % of one of the specification's numbers on another
-    scale than the number is for. A torque within 5 % of the specification is none.
+    scale than the number is for. No two scales are so close that the right torque could be one.
     """
-    wanted, got = specified.m_as("newton_metre"), used.m_as("newton_metre")
-    if isclose(got, wanted, rel_tol=0, abs_tol=CLOSE * wanted):
-        return None
+    got = used.m_as("newton_metre")
     best: tuple[float, tuple[str, str]] | None = None
     for meant, read_on in permutations(SCALES, 2):
         wrong = quantity(specified.m_as(meant), read_on).m_as("newton_metre")

@@ -89,7 +89,9 @@ def test_an_arm_of_no_length_is_refused(short_of):
 
 
 def test_the_shortest_arm_that_is_none():
-    assert arm(1000, 998.9, 180).effective.magnitude == pytest.approx(1.1)
+    assert arm(1000, 998.995, 180).effective.magnitude == pytest.approx(1.005)
+    with pytest.raises(ValueError, match="greater than zero"):
+        arm(1000, 999.005, 180)
 
 
 @given(LENGTHS, SHARES, TORQUES)

@@ -1,6 +1,7 @@
 """Fasteners against published figures (tests/published/bolts.json)."""
 
 import json
+from fractions import Fraction
 from math import pi
 from pathlib import Path
 
@@ -44,6 +45,31 @@ def test_published_stress_area(case, thread):
     found = thread_named(thread).stress_area
     unit = {"in2": "inch ** 2", "mm2": "millimetre ** 2"}[expected["unit"]]
     assert found.m_as(unit) == pytest.approx(expected["value"], abs=allowed["abs"])
+
+
+# Series by ASME B1.1 and ISO 261, from memory but for the sizes in bolts.json.
+LISTED = (
+    "1/4-20 UNC, 5/16-18 UNC, 3/8-16 UNC, 7/16-14 UNC, 1/2-13 UNC, 9/16-12 UNC, 5/8-11 UNC, "
+    "3/4-10 UNC, 7/8-9 UNC, 1/4-28 UNF, 5/16-24 UNF, 3/8-24 UNF, 7/16-20 UNF, 1/2-20 UNF, "
+    "9/16-18 UNF, 5/8-18 UNF, 3/4-16 UNF, 7/8-14 UNF, M5x0.8, M6x1, M8x1.25, M8x1, M10x1.5, "
+    "M10x1.25, M10x1, M12x1.75, M12x1.5, M12x1.25, M14x2, M14x1.5, M16x2, M16x1.5, M18x2.5, "
+    "M18x1.5, M20x2.5, M20x1.5"
+)
+
+
+def test_the_list_of_threads():
+    assert ", ".join(thread.name for thread in THREADS) == LISTED
+
+
+@pytest.mark.parametrize("thread", THREADS, ids=lambda thread: thread.name)
+def test_a_thread_measures_what_its_name_says(thread):
+    across, per_inch = thread.name.removeprefix("M").split("x" if thread.metric else "-")
+    if thread.metric:
+        sizes = float(across), float(per_inch)
+    else:
+        sizes = float(Fraction(across)), 1 / int(per_inch.split()[0])
+    unit = "millimetre" if thread.metric else "inch"
+    assert (thread.diameter.m_as(unit), thread.pitch.m_as(unit)) == pytest.approx(sizes, rel=1e-12)
 
 
 @pytest.mark.parametrize("case", ["BT-01", "BT-02", "BT-05", "BT-06", "BT-09"])
