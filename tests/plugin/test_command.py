@@ -1,6 +1,7 @@
 """`underhoist build`, `open` and `serve` as they are typed."""
 
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -125,7 +126,7 @@ def read(port):
         return answer.read().decode()
 
 
-def until(true, seconds=30):
+def until(true, seconds=120):
     end = time.monotonic() + seconds
     while time.monotonic() < end:
         try:
@@ -159,3 +160,20 @@ def test_preview_follows_changes_and_keeps_the_last_good_state(project, tmp_path
         preview.send_signal(signal.SIGINT)
         assert preview.wait(timeout=20) == 0, log.read_text()
     assert "Traceback" not in log.read_text()
+
+
+def test_open_serves_the_site_until_it_is_stopped(built):
+    command = [sys.executable, "-u", "-m", "underhoist", "open", str(built.site)]
+    opened = subprocess.Popen(
+        [*command, "--port", "0", "--no-browser"], stdout=subprocess.PIPE, text=True
+    )
+    try:
+        said = opened.stdout.readline()
+        found = re.fullmatch(r"The manual is at (http://127\.0\.0\.1:\d+/) until you .*\n", said)
+        with urllib.request.urlopen(f"{found[1]}work/set-band/", timeout=20) as answer:  # noqa: S310
+            assert "Wipe the case." in answer.read().decode()
+            assert answer.headers["Cache-Control"] == "no-cache"
+    finally:
+        opened.send_signal(signal.SIGINT)
+        assert opened.wait(timeout=20) == 0
+        opened.stdout.close()

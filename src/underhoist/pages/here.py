@@ -4,7 +4,7 @@ from functools import cached_property
 from posixpath import dirname, join, normpath
 from urllib.parse import urlsplit
 
-from attrs import define
+from attrs import frozen
 
 from underhoist.link_targets import MADE
 from underhoist.links import address_of, page_address, relative
@@ -16,7 +16,7 @@ from underhoist.references import Target, matches
 from underhoist.source import is_page
 
 
-@define(slots=False)
+@frozen(slots=False)  # cached properties need a dictionary
 class Here:
     """One page of the manual, or none, and the address on which it is shown."""
 
