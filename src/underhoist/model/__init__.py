@@ -14,6 +14,7 @@ from underhoist.model.family import (
 )
 from underhoist.model.fault import Cause, Check, Fault
 from underhoist.model.hazard import Hazard, RequiredWhen
+from underhoist.model.hydraulics import Governor, GovernorPoint, Modulator
 from underhoist.model.manual import Manual
 from underhoist.model.page import Body, Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure, Reading
@@ -21,6 +22,7 @@ from underhoist.model.tool import Tool
 
 __all__ = [
     "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
-    "Hazard", "LevelRule", "Manual", "Page", "Part", "PlainPage", "Procedure", "Reading",
-    "Reference", "RequiredWhen", "ShiftWindow", "Tool", "UnitFamily", "Variant",
+    "Governor", "GovernorPoint", "Hazard", "LevelRule", "Manual", "Modulator", "Page", "Part",
+    "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen", "ShiftWindow", "Tool",
+    "UnitFamily", "Variant",
 ]  # fmt: skip

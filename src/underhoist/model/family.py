@@ -5,6 +5,7 @@ from typing import Literal
 
 from attrs import field, frozen
 
+from underhoist.model.hydraulics import Governor, Modulator
 from underhoist.model.page import Page
 from underhoist.model.values import (
     Count,
@@ -147,6 +148,12 @@ class UnitFamily(Page):
     reference: Reference = field(metadata={"help": "Tyre and axle the shift windows belong to."})
     shift_windows: tuple[ShiftWindow, ...] = field(
         default=(), metadata={"help": "Where each shift should come."}
+    )
+    modulator: Modulator | None = field(
+        default=None, metadata={"help": "What the adjuster does and where the modulator ends."}
+    )
+    governor: Governor | None = field(
+        default=None, metadata={"help": "Points of a spring-calibrated governor."}
     )
     fluid: FluidRule = field(metadata={"help": "Fluid, fills and level rule."})
     fasteners: Mapping[Id, Fastener] = field(

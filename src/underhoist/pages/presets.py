@@ -100,6 +100,18 @@ def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:
     for window in family.shift_windows:
         speed = show_span(window.speed.value)
         yield f"window.{window.shift.value}.{window.throttle.value}", speed
+    yield from _hydraulics(family)
+
+
+def _hydraulics(family: UnitFamily) -> Iterator[tuple[str, str]]:
+    if family.modulator is not None:
+        yield "modulator.turn", show(family.modulator.turn.value)
+        if family.modulator.cut_off is not None:
+            yield "modulator.cut_off", show(family.modulator.cut_off.value)
+    points = family.governor.points if family.governor is not None else ()
+    for number, point in enumerate(points, start=1):
+        yield f"governor.{number}.speed", show(point.speed.value)
+        yield f"governor.{number}.pressure", show(point.pressure.value)
 
 
 def _pitch(thread: str) -> str:
