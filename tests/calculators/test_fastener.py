@@ -135,7 +135,8 @@ def test_published_proof_stress_above_three_quarters_of_an_inch():
         # From memory: SAE J429, ISO 898-1.
         ("grade 5", inches(0.25), 85_000), ("grade 5", inches(1), 85_000),
         ("grade 5", inches(1.01), 74_000), ("grade 8", inches(0.5), 120_000),
-        ("grade 2", inches(1.5), 33_000), ("4.8", quantity(39, "millimetre"), 310),
+        ("grade 2", inches(1.5), 33_000), ("grade 2", inches(0.755), 33_000),
+        ("4.8", quantity(39, "millimetre"), 310),
         ("5.8", quantity(10, "millimetre"), 380), ("8.8", quantity(16, "millimetre"), 580),
         ("8.8", quantity(16.1, "millimetre"), 600), ("10.9", quantity(10, "millimetre"), 830),
         ("12.9", quantity(10, "millimetre"), 970),
@@ -151,6 +152,9 @@ def test_proof_stresses(grade, across, stress):
         ("grade 2", inches(1.51), "Grade 2"), ("grade 5", inches(1.51), "Grade 5"),
         ("grade 8", inches(1.51), "Grade 8"), ("4.8", quantity(39.1, "millimetre"), "Class 4.8"),
         ("8.8", quantity(39.1, "millimetre"), "Class 8.8"),
+        ("10.9", quantity(39.1, "millimetre"), "Class 10.9"),
+        ("12.9", quantity(39.1, "millimetre"), "Class 12.9"),
+        ("5.8", quantity(39.1, "millimetre"), "Class 5.8"),
     ],
 )  # fmt: skip
 def test_a_grade_has_no_stress_for_what_is_not_made(grade, across, label):

@@ -5,6 +5,7 @@ from math import floor
 from attrs import frozen
 
 from underhoist_calculators.adapter import Arm
+from underhoist_calculators.adapter_plot import draw
 from underhoist_calculators.answer import Answer, Exact, Plate, Working, exact, plate
 from underhoist_calculators.calculators.torque_units import SCALES
 from underhoist_calculators.declare import Calculator, Field
@@ -38,6 +39,7 @@ def run(inputs: Inputs) -> Answer:
     return Answer(
         summary=f"Set {_rounded(setting)} for {show(torque)} at the fastener.",
         plates=plates,
+        picture=draw(arm),
         do=_do(setting),
         warnings=(*_range_warning(outside, setting, scale), *_done_warning(torque, arm, done)),
         working=_working(torque, arm, setting),

@@ -4,6 +4,7 @@ from attrs import frozen
 
 from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working, exact, plate
 from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.dipstick_plot import Shown, draw
 from underhoist_calculators.filling import READABLE
 from underhoist_calculators.fluid_expansion import correction_factor, rise
 from underhoist_calculators.inputs import EntryError, Inputs
@@ -51,6 +52,7 @@ def run(inputs: Inputs) -> Answer:
         summary=_summary(ends, levels),
         plates=tuple(_plate(at, level) for at, level in zip(ends, levels, strict=True)),
         tables=(_table(stick),),
+        picture=_picture(stick, ends, levels),
         warnings=_warnings(stick, rule),
         working=tuple(line for at in ends for line in _working(stick, at)),
         values=_values(stick, ends),
@@ -113,6 +115,17 @@ def _plate(at: Quantity, level: Quantity) -> Plate:
     other = "degree_Fahrenheit" if unit_name(at) == "degree_Celsius" else "degree_Celsius"
     note = f"Fluid at {show(at)}, which is {show(at, other, 0)}."
     return plate(f"At {show(at)}", shown, digits=1, note=note)
+
+
+def _picture(stick: Stick, ends: tuple[Quantity, ...], levels: tuple[Quantity, ...]) -> str:
+    """Draw the reading and what to expect."""
+    now = Shown(stick.read.m_as("mark_above_full"), f"now, {show(stick.temperature)}", now=True)
+    expected = (
+        Shown(level.m_as("mark_above_full"), f"at {show(at)}")
+        for at, level in zip(ends, levels, strict=True)
+    )
+    told = f"Now {_level(stick.read)} at {show(stick.temperature)}. {_summary(ends, levels)}"
+    return draw((now, *expected), told)
 
 
 def _table(stick: Stick) -> Table:
