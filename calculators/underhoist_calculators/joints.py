@@ -1,8 +1,8 @@
 """Universal joints: how unevenly the driven shaft turns, and what two joints leave of it.
 
 Angles in degrees. Rotation counts from where the driving fork lies in the plane of both shafts and
-the driven shaft turns fastest, so that tan(driving) = cos(angle) · tan(driven). Seen from the other fork the same joint starts 90 degrees
-later, and the formula has the cosine on the other side.
+the driven shaft turns fastest, so that tan(driving) = cos(angle) · tan(driven). Seen from the other
+fork the same joint starts 90 degrees later, with the cosine on the other side.
 """
 
 from math import acos, asin, atan, atan2, cos, degrees, hypot, radians, sin, sqrt, tan
