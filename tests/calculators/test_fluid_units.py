@@ -93,6 +93,18 @@ def test_the_namesake_of_the_namesake_is_itself(number, unit):
     assert namesake(namesake(volume)) == volume
 
 
+def test_both_countries_stand_side_by_side():
+    table = run("9.5 US qt")["answer"]["tables"][0]
+    assert table["heads"] == ["Measure", "US", "Imperial"]
+    # 9.5 qt: by the definitions of both gallons
+    assert table["rows"] == [
+        ["Quart", "9.5 US qt", "7.91 imp qt"],
+        ["Gallon", "2.38 US gal", "1.98 imp gal"],
+        ["Pint", "19 US pt", "15.8 imp pt"],
+        ["Fluid ounce", "304 US fl oz", "316 imp fl oz"],
+    ]
+
+
 def test_working_is_in_exact_litres():
     lines = run("9.5 US qt")["answer"]["working"]
     assert [line["formula"] for line in lines] == [

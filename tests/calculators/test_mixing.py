@@ -81,8 +81,8 @@ def run(**entries):
 
 def test_the_table_goes_one_change_further():
     rows = run(wanted="90 %")["answer"]["tables"][0]["rows"]
-    assert rows[0] == ["1", "49 %", "4.2 L"]
-    assert rows[-1] == ["5", "96 %", "21.0 L"]
+    assert rows[0] == ["1 change", "49 %", "4.2 L"]
+    assert rows[-1] == ["5 changes", "96 %", "21.0 L"]
 
 
 def test_the_table_ends_with_what_is_allowed():

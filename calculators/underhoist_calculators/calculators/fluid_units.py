@@ -49,21 +49,16 @@ def run(inputs: Inputs) -> Answer:
 
 
 def _table(volume: Quantity) -> Table:
-    rows = (
-        *((_plain(metric), show(volume, metric), "") for metric in METRIC),
-        *(
-            (_plain(us).removeprefix("US "), show(volume, us), show(volume, imperial))
-            for us, imperial in zip(US, IMPERIAL, strict=True)
-        ),
+    rows = tuple(
+        (_bare(us).capitalize(), show(volume, us), show(volume, imperial))
+        for us, imperial in zip(US, IMPERIAL, strict=True)
     )
-    table = tuple((name.capitalize(), first, second) for name, first, second in rows)
-    return Table(title="In every measure", heads=("Measure", "Metric or US", "Imperial"),
-                 rows=table)  # fmt: skip
+    return Table(title="In every measure", heads=("Measure", "US", "Imperial"), rows=rows)
 
 
-def _plain(unit: str) -> str:
+def _bare(unit: str) -> str:
     """Give the unit's name in the singular, without its country."""
-    return unit.replace("_", " ")
+    return unit.removeprefix("US_").replace("_", " ")
 
 
 def _warnings(volume: Quantity) -> tuple[str, ...]:

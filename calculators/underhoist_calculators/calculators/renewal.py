@@ -114,11 +114,11 @@ def _table(change: Change) -> Table:
     """Show one change more than asked for, so that its gain can be weighed."""
     unit = unit_name(change.drained)
     rows = tuple(
-        (str(times), _percent(new_share(change.share, times)),
+        (_times(times), _percent(new_share(change.share, times)),
          show(change.drained * times, unit, 1))
         for times in range(1, min(change.times + 1, MOST) + 1)
     )  # fmt: skip
-    return Table(title="Change by change", heads=("Changes", "New", "Fluid used"), rows=rows)
+    return Table(title="Change by change", heads=("After", "New", "Fluid used"), rows=rows)
 
 
 def _warnings(change: Change, share: float) -> tuple[str, ...]:

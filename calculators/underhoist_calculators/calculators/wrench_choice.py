@@ -282,7 +282,7 @@ CALCULATOR = Calculator(
     title="Wrench choice",
     purpose="Names the wrench that covers a torque, and how far it may be off by ISO 6789.",
     group="Torque",
-    folded=(CONVENTION,),
+    folded=(RECORD, CONVENTION),
     fields=(
         Field(
             name="torque", label="Torque", group="Torque", kind="torque", units=SCALES,
