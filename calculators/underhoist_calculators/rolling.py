@@ -5,6 +5,7 @@ from math import pi
 from attrs import frozen
 
 from underhoist_calculators.declare import Choice
+from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.tyre import RADIAL_FACTOR, Tyre
 from underhoist_calculators.units import Quantity, quantity, show
 
@@ -41,6 +42,14 @@ class Rolling:
     def turns(self) -> Quantity:
         """Turns of the wheel over a kilometre."""
         return quantity(1000 / self.circumference.m_as("metre"), "turn_per_kilometre")
+
+
+def roll_fitted(inputs: Inputs) -> Rolling:
+    """Roll the tyre of the entries `tyre` and `convention`; raises `EntryError` without one."""
+    tyre = inputs.tyre("tyre")
+    if tyre is None:
+        raise EntryError("tyre", "No tyre is written.", "Write 205/70 R 14, or 1.95 m as rolled.")
+    return roll(tyre, inputs.word("convention") or "radial")
 
 
 def roll(tyre: Tyre, convention: str) -> Rolling:

@@ -117,34 +117,39 @@ def _unexplained(given: ShiftMap) -> tuple[str, ...]:
 
 
 def tables(given: ShiftMap) -> tuple[Table, ...]:
-    """Give the map in figures, then what explains each reading."""
-    return (_map_table(given), *_readings(given))
+    """Give what explains each reading, the map in figures, and what the adjuster does."""
+    return (*_readings(given), _map_table(given), *_adjuster_table(given))
 
 
 def _map_table(given: ShiftMap) -> Table:
-    """Write the speed of each shift by vacuum: as specified, with the loss, a turn in and out."""
-    turn = given.turn
-    cases = [("As specified", 0.0), (f"{_inhg(given.loss)} lost", given.loss)]
-    if not given.loss:
-        cases.pop()
-    if turn is not None:
-        cases += [("One turn in", turn), ("One turn out", -turn)]
+    """Write the speed of each shift by throttle: as specified, and with the loss."""
+    cases = [("As specified", 0.0)]
+    if given.loss:
+        cases.append((f"{_inhg(given.loss)} lost", given.loss))
     rows = tuple(
         (
             line.shift,
-            f"{number_text(vacuum, figures=3)} inHg",
+            f"{throttle}, {number_text(vacuum, figures=3)} inHg",
             *(_speed(given, line, vacuum, loss) for _, loss in cases),
         )
         for line in given.lines
-        for vacuum in _stops(given)
+        for throttle, vacuum in given.vacuums.items()
     )
-    heads = ("Shift", "Vacuum at the source", *(name for name, _ in cases))
+    heads = ("Shift", "Throttle and vacuum", *(name for name, _ in cases))
     return Table(title="Shift speed against vacuum", heads=heads, rows=rows)
 
 
-def _stops(given: ShiftMap) -> Iterator[float]:
-    """Give every fourth inch of mercury as far as the windows reach."""
-    yield from range(0, int(max(given.vacuums.values())) + 1, 4)
+def _adjuster_table(given: ShiftMap) -> Iterator[Table]:
+    """Write what one turn of the adjuster does at the highest vacuum of the windows."""
+    if given.turn is None:
+        return
+    vacuum = max(given.vacuums.values())
+    rows = tuple(
+        (line.shift, *(_speed(given, line, vacuum, loss) for loss in (given.turn, -given.turn)))
+        for line in given.lines
+    )
+    heads = ("Shift", "One turn in", "One turn out")
+    yield Table(title=f"What the adjuster does at {_inhg(vacuum)}", heads=heads, rows=rows)
 
 
 def _speed(given: ShiftMap, line: Line, vacuum: float, loss: float) -> str:

@@ -56,11 +56,17 @@ def test_without_the_stops_it_says_that_they_are_not_known():
 
 
 def test_in_raises_and_out_lowers():
-    table = answer()["tables"][0]
-    heads = table["heads"]
-    row = dict(zip(heads, table["rows"][3], strict=True))
-    speeds = {head: int(row[head].split()[0]) for head in heads[2:]}
-    assert speeds["One turn out"] < speeds["As specified"] < speeds["One turn in"]
+    table = answer()["tables"][2]
+    assert table["heads"] == ["Shift", "One turn in", "One turn out"]
+    # By hand from 19 km/h at 16 inHg: V less 0.6 and V more 0.6.
+    assert table["rows"][0] == ["1-2", "22 km/h", "15 km/h"]
+
+
+def test_the_table_says_what_the_drawing_shows():
+    table = answer()["tables"][1]
+    assert table["heads"] == ["Shift", "Throttle and vacuum", "As specified", "4.0 inHg lost"]
+    assert table["rows"][0] == ["1-2", "light, 16 inHg", "19 km/h", "36 km/h"]
+    assert table["rows"][5] == ["2-3", "full, 0 inHg", "105 km/h", "105 km/h"]
 
 
 def test_an_early_shift_is_no_leak():
@@ -85,14 +91,14 @@ def test_as_specified_needs_no_loss():
 def test_later_than_full_throttle_is_not_vacuum():
     found = answer(measured_1_2="75 km/h", measured_2_3="")
     assert found["summary"] == "Vacuum alone cannot explain 1-2."
-    assert found["tables"][1]["rows"][0][3] == (
+    assert found["tables"][0]["rows"][0][3] == (
         "Vacuum alone cannot: later than 64 km/h, which comes without any vacuum."
     )
 
 
 def test_earlier_than_the_cut_off_is_not_vacuum():
     found = answer(measured_1_2="5 km/h", measured_2_3="")
-    assert found["tables"][1]["rows"][0][3] == (
+    assert found["tables"][0]["rows"][0][3] == (
         "Vacuum alone cannot: earlier than 11 km/h, where the modulator does nothing more."
     )
 
@@ -112,7 +118,7 @@ def test_nothing_measured_shows_the_loss():
 
 def test_beyond_the_last_known_point_is_not_known():
     found = answer(cut_off="")
-    out = [row[-1] for row in found["tables"][0]["rows"] if row[1] == "16 inHg"]
+    out = [row[-1] for row in found["tables"][2]["rows"]]
     assert out == ["not known", "not known"]
 
 
@@ -134,8 +140,9 @@ POINTS = {
 
 def test_the_governors_own_points_move_the_middle_of_the_map():
     plain, sprung = answer(cut_off=""), answer(cut_off="", **POINTS)
-    at_half = [row[2] for row in sprung["tables"][0]["rows"] if row[1] == "8 inHg"]
-    assert at_half != [row[2] for row in plain["tables"][0]["rows"] if row[1] == "8 inHg"]
+    half = [[row[2] for row in each["tables"][1]["rows"][1::3]] for each in (plain, sprung)]
+    assert half[0] == ["47 km/h", "78 km/h"]
+    assert half[1] != half[0]
     ends = ("1-2_ceiling", "1-2_floor", "2-3_ceiling", "2-3_floor")
     for end in ends:
         expected = plain["values"][end]["value"]

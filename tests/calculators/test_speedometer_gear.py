@@ -73,10 +73,10 @@ def test_the_cable_constant_is_a_choice():
 @pytest.mark.parametrize(
     ("entries", "field", "wrong"),
     [
-        ({**COUNTED, "drive": ""}, "drive", "Nothing is written."),
+        ({**COUNTED, "drive": ""}, "drive", "Counting needs the drive gear."),
         ({**COUNTED, "drive": "7.5"}, "drive", "7.5 is not a whole number."),
-        ({**COUNTED, "tyre": ""}, "tyre", "Nothing is written."),
-        ({**MEASURED, "true": ""}, "true", "Nothing is written."),
+        ({**COUNTED, "tyre": ""}, "tyre", "Counting needs the tyre."),
+        ({**MEASURED, "true": ""}, "true", "A proven error needs the true speed."),
         ({**COUNTED, "available": "16.5 to 18"}, "available", "16.5 is not a whole number."),
     ],
 )

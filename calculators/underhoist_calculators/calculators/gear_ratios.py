@@ -270,5 +270,6 @@ CALCULATOR = Calculator(
         "In a Simpson train with its sets the other way round, write the set whose carrier drives "
         "the output as the front one.",
     ),
+    folded=(SECOND, PAIRS),
     run=run,
 )  # fmt: skip

@@ -269,5 +269,6 @@ CALCULATOR = Calculator(
         "speed and with the shaft's length.",
         "A constant-velocity joint has no fluctuation; leave it out.",
     ),
+    folded=(CONVENTION,),
     run=run,
 )  # fmt: skip

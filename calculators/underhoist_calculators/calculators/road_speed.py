@@ -6,7 +6,7 @@ from underhoist_calculators.answer import Answer, Plate, Working, exact, plate
 from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.driveline import Driveline, engine_of, slip_of, turbine_of
 from underhoist_calculators.inputs import EntryError, Inputs
-from underhoist_calculators.rolling import CHOICES, SOURCES, Rolling, roll
+from underhoist_calculators.rolling import CHOICES, SOURCES, Rolling, roll_fitted
 from underhoist_calculators.units import Quantity, number_text, show
 
 NAMES = {"engine": "engine speed", "road": "road speed", "slip": "converter slip"}
@@ -26,7 +26,7 @@ class Run:
 def run(inputs: Inputs) -> Answer:
     """Answer for one vehicle."""
     sought = _sought(inputs)
-    rolling = _rolling(inputs)
+    rolling = roll_fitted(inputs)
     driveline = Driveline(
         inputs.quantity("gear").m_as("dimensionless"),
         inputs.quantity("axle").m_as("dimensionless"),
@@ -56,13 +56,6 @@ def _sought(inputs: Inputs) -> str:
         wrong = f"Two are needed to work out the third; {NAMES[empty[0]]} is empty as well."
         raise EntryError(empty[-1], wrong, mend)
     raise EntryError("slip", "All three are written, so there is nothing to work out.", mend)
-
-
-def _rolling(inputs: Inputs) -> Rolling:
-    tyre = inputs.tyre("tyre")
-    if tyre is None:
-        raise EntryError("tyre", "Nothing is written.", "Write 205/70 R 14, or 1.95 m as rolled.")
-    return roll(tyre, inputs.word("convention") or "radial")
 
 
 def _solve(inputs: Inputs, driveline: Driveline, sought: str) -> Run:
@@ -176,7 +169,7 @@ def _working(found: Run, sought: str, rolling: Rolling) -> tuple[Working, ...]:
     return (rolled, *last[sought])
 
 
-TWO, VEHICLE = "Two of these three", "Vehicle"
+TWO, VEHICLE, CONVENTION = "Two of these three", "Vehicle", "Convention"
 SPEEDS = ("kilometre_per_hour", "mile_per_hour")
 
 CALCULATOR = Calculator(
@@ -217,7 +210,7 @@ CALCULATOR = Calculator(
             help="Size on the tyre wall, or the circumference rolled in one turn, e.g. 2.05 m.",
         ),
         Field(
-            name="convention", label="Rolling circumference", group="Convention", kind="choice",
+            name="convention", label="Rolling circumference", group=CONVENTION, kind="choice",
             choices=CHOICES, default="radial",
             help="What one turn covers where only the size is known. Rolling one turn is best.",
         ),
@@ -233,5 +226,6 @@ CALCULATOR = Calculator(
         "Slip is speed only. A converter's efficiency is speed ratio × torque ratio, not 1 − slip.",
         "The gear must be fully engaged: a slipping clutch or band looks like converter slip.",
     ),
+    folded=(CONVENTION,),
     run=run,
 )  # fmt: skip

@@ -212,17 +212,17 @@ def _measured(shift: str) -> Field:
 
 
 def _governor_fields(number: str) -> tuple[Field, Field]:
-    row = f"Governor point {number}"
     return (
         Field(
-            name=f"governor-speed-{number}", label="Speed", group=SPRUNG, row=row, kind="speed",
-            required=False, units=SPEEDS, low="1 km/h", high="300 km/h",
+            name=f"governor-speed-{number}", label=f"Speed at point {number}", group=SPRUNG,
+            kind="speed", required=False, units=SPEEDS, low="1 km/h", high="300 km/h",
             fills_from=f"governor.{number}.speed",
             help="Road speed on the reference vehicle; points in rising order.",
         ),
         Field(
-            name=f"governor-pressure-{number}", label="Pressure", group=SPRUNG, row=row,
-            kind="pressure", required=False, units=PRESSURES, low="0 kPa", high="2000 kPa",
+            name=f"governor-pressure-{number}", label=f"Pressure at point {number}",
+            group=SPRUNG, kind="pressure", required=False, units=PRESSURES, low="0 kPa",
+            high="2000 kPa",
             fills_from=f"governor.{number}.pressure",
             help="Governor pressure at this speed. Only ratios count.",
         ),
@@ -310,5 +310,6 @@ CALCULATOR = Calculator(
         "Up-shifts only: hysteresis and kick-down valves move the down-shifts elsewhere.",
         "It takes one cause. shift-check weighs a whole road test.",
     ),
+    folded=(FAMILY, MODULATOR, CONVENTION, SPRUNG),
     run=run,
 )  # fmt: skip

@@ -278,5 +278,6 @@ CALCULATOR = Calculator(
         "matters.",
         "Idle only. Under way the vacuum is what the throttle makes it.",
     ),
+    folded=(CONVENTION,),
     run=run,
 )  # fmt: skip

@@ -6,7 +6,7 @@ from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working
 from underhoist_calculators.counts import counts, needed
 from underhoist_calculators.declare import Calculator, Choice, Field
 from underhoist_calculators.inputs import EntryError, Inputs
-from underhoist_calculators.rolling import CHOICES, SOURCES, roll
+from underhoist_calculators.rolling import CHOICES, SOURCES, roll_fitted
 from underhoist_calculators.speedometer import (
     adapter_ratio,
     best,
@@ -74,12 +74,10 @@ def _gather(inputs: Inputs) -> Fitting:
 
 def _counted(inputs: Inputs, cable: Quantity) -> tuple[float, Working, float]:
     """Find the teeth from the drive gear, the axle, the tyre and the cable constant."""
+    _ask(inputs, "Counting", drive="drive gear", axle="axle ratio", tyre="tyre")
     drive = needed(inputs, "drive")
     axle = inputs.quantity("axle").m_as("dimensionless")
-    tyre = inputs.tyre("tyre")
-    if tyre is None:
-        raise EntryError("tyre", "Nothing is written.", "Write 205/70 R 14, or 1.95 m as rolled.")
-    rolling = roll(tyre, inputs.word("convention") or "radial")
+    rolling = roll_fitted(inputs)
     turns = rolling.turns.to(_per(cable))
     teeth = needed_teeth(drive, axle, turns, cable)
     working = Working(
@@ -92,6 +90,15 @@ def _counted(inputs: Inputs, cable: Quantity) -> tuple[float, Working, float]:
     return teeth, working, rolling.uncertainty
 
 
+def _ask(inputs: Inputs, way: str, **names: str) -> None:
+    """Raise `EntryError` for the first entry that the chosen way needs and has not."""
+    for name, words in names.items():
+        if name not in inputs.values:
+            raise EntryError(
+                name, f"{way} needs the {words}.", "Write it, or choose the other way."
+            )
+
+
 def _per(cable: Quantity) -> str:
     """Name the unit of the cable constant, in which the tyre's turns are shown too."""
     return "turn_per_mile" if show(cable).endswith("mi") else "turn_per_kilometre"
@@ -99,6 +106,8 @@ def _per(cable: Quantity) -> str:
 
 def _measured(inputs: Inputs, _cable: Quantity) -> tuple[float, Working, float]:
     """Find the teeth from the fitted gear and a proven error of the reading."""
+    asked = {"fitted": "teeth fitted now", "indicated": "indicated speed", "true": "true speed"}
+    _ask(inputs, "A proven error", **asked)
     fitted = needed(inputs, "fitted")
     indicated, true = inputs.quantity("indicated"), inputs.quantity("true")
     teeth = needed_from_reading(fitted, indicated, true)
@@ -212,6 +221,7 @@ def _working(given: Fitting) -> tuple[Working, ...]:
 
 
 WANTED, COUNTED, MEASURED = "What there is", "By counting", "By a proven error"
+CONVENTION = "Convention"
 SPEEDS = ("kilometre_per_hour", "mile_per_hour")
 
 
@@ -262,13 +272,13 @@ CALCULATOR = Calculator(
         _speed("indicated", "It shows", "Steady, as the needle stands."),
         _speed("true", "True speed", "Over a measured distance, or from a satellite receiver."),
         Field(
-            name="cable", label="Cable constant", group="Convention", kind="turns_per_distance",
+            name="cable", label="Cable constant", group=CONVENTION, kind="turns_per_distance",
             units=("turn_per_mile", "turn_per_kilometre"), low="300 turns/km", high="1500 turns/km",
             default="1000 turns/mi",
             help="Often on the dial. 1000 turns/mi and 637 turns/km are 2.5 % apart.",
         ),
         Field(
-            name="convention", label="Rolling circumference", group="Convention", kind="choice",
+            name="convention", label="Rolling circumference", group=CONVENTION, kind="choice",
             choices=CHOICES, default="radial",
             help="What one turn covers where only the size is known. Rolling one turn is best.",
         ),
@@ -284,5 +294,6 @@ CALCULATOR = Calculator(
         "The rule is fewer teeth where the right number is not whole: rounding to the nearest may "
         "read low.",
     ),
+    folded=(MEASURED, CONVENTION),
     run=run,
 )  # fmt: skip
