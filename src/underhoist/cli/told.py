@@ -1,6 +1,7 @@
 """What a build shows while it runs, and the few lines at its end."""
 
 import os
+import sys
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -74,9 +75,14 @@ def summary(built: Built) -> str:
 
 
 def _way_to_open(site: Path | None) -> str:
-    shown = os.path.relpath(site) if site else "site"
-    shown = shown if not shown.startswith("..") else str(site)
-    return f"python -m underhoist open {shown}"
+    """Give the command as it works from here, also where the environment is not activated."""
+    command = Path(sys.executable).with_name("underhoist")
+    return f"{_from_here(command)} open {_from_here(site) if site else 'site'}"
+
+
+def _from_here(path: Path) -> str:
+    shown = os.path.relpath(path)
+    return str(path) if shown.startswith("..") else shown
 
 
 def _count(number: int, one: str, many: str) -> str:
