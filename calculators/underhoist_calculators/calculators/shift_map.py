@@ -203,8 +203,8 @@ def _window(shift: str, throttle: str) -> Field:
 
 def _measured(shift: str) -> Field:
     return Field(
-        name=f"measured-{shift}", label=f"{shift} came at", group=MEASURED, kind="speed",
-        required=False, units=SPEEDS, low="1 km/h", high="250 km/h",
+        name=f"measured-{shift}", label=f"{shift} came at", group=MEASURED, row=f"Shift {shift}",
+        kind="speed", required=False, units=SPEEDS, low="1 km/h", high="250 km/h",
         example=EXAMPLE[shift][1] if shift in EXAMPLE else None,
         help="As the reference vehicle's; shift-check converts tyre, axle and speedometer. Leave "
         "it empty if not driven.",
