@@ -198,7 +198,7 @@ def _equation(each: PlanetarySet) -> Working:
     sign, of = ("\u2212", "double") if each.double else ("+", "single")
     return Working(
         what=f"Set of {each.sun} and {each.ring}, {of} planets",
-        formula=f"z_s·n_s {sign} z_r·n_r = (z_s {sign} z_r)·n_c",
+        formula=f"zS·nS {sign} zR·nR = (zS {sign} zR)·nC",
         numbers=f"{each.sun_teeth}·n({each.sun}) {sign} {each.ring_teeth}·n({each.ring})",
         result=f"{-each.weights[each.carrier]}·n({each.carrier})".replace("-", "\u2212"),
     )
@@ -258,7 +258,7 @@ CALCULATOR = Calculator(
         _field("inner-planet", PAIRS, "The planet between double sun and the ring's planet."),
     ),
     sources=(
-        "Willis' equation for planetary sets: z_s·n_s + z_r·n_r = (z_s + z_r)·n_c; exact.",
+        "Willis' equation for planetary sets: zS·nS + zR·nR = (zS + zR)·nC; exact.",
         "Simpson and Ravigneaux trains: which members each gear holds and joins; common knowledge "
         "of the trade, checked against published ratios.",
         "Equally spaced planets mesh where (ring + sun) / planets is whole: from memory.",
