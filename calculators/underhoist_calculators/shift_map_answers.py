@@ -48,6 +48,11 @@ def _forecast(given: ShiftMap) -> str:
     line = given.lines[0]
     vacuum = given.vacuums[next(iter(line.windows))]
     was, comes = line.balance.speed(vacuum), line.balance.speed(vacuum - given.loss)
+    if not given.loss:
+        ceiling = given.speed(line.balance.ceiling)
+        return (
+            f"{line.shift} comes at {given.speed(was)} with {_inhg(vacuum)}, at {ceiling} without."
+        )
     return (
         f"With {_inhg(given.loss)} lost of {_inhg(vacuum)}, {line.shift} comes at "
         f"{given.speed(comes)} instead of {given.speed(was)}."
@@ -79,6 +84,11 @@ def advice(given: ShiftMap) -> tuple[str, ...]:
         else "A leak cannot do this: it only makes shifts later. Look at the adjuster, the "
         "modulator and the governor."
     ]
+    if common[1] >= given.source:
+        told.append(
+            "A kick-down stuck on gives the same speeds as no vacuum at all: look at its cable, "
+            "rod or switch as well."
+        )
     if given.turn is not None:
         told.append(_adjuster(given, middle))
     return tuple(told)
@@ -195,7 +205,7 @@ def _explained(given: ShiftMap, line: Line, loss: Loss | str) -> str:
         return f"As specified, {_inhg(abs(loss.best))} either way of it."
     if loss.best > 0:
         told = f"A loss of {_inhg(loss.best)} ({_range(max(loss.least, 0.0), loss.most)})."
-        return f"{told} All of it, or more." if loss.most >= given.source else told
+        return f"{told} All of it may be gone." if loss.most >= given.source else told
     return f"{_inhg(-loss.best)} more than there is ({_range(-loss.most, -loss.least)})."
 
 

@@ -116,6 +116,21 @@ def test_nothing_measured_shows_the_loss():
     )
 
 
+def test_without_a_loss_it_says_where_the_shift_comes():
+    found = answer(measured_1_2="", measured_2_3="", loss="0 inHg")
+    assert found["summary"] == "1-2 comes at 19 km/h with 16.0 inHg, at 64 km/h without."
+    assert found["tables"][0]["heads"] == ["Shift", "Throttle and vacuum", "As specified"]
+
+
+def test_at_full_throttle_speed_a_stuck_kick_down_is_named_too():
+    found = answer(measured_1_2="64 km/h", measured_2_3="")
+    assert found["tables"][0]["rows"][0][3].endswith("All of it may be gone.")
+    assert found["do"][1] == (
+        "A kick-down stuck on gives the same speeds as no vacuum at all: look at its cable, rod or "
+        "switch as well."
+    )
+
+
 def test_beyond_the_last_known_point_is_not_known():
     found = answer(cut_off="")
     out = [row[-1] for row in found["tables"][2]["rows"]]
