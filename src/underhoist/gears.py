@@ -14,24 +14,21 @@ SUNS = {
 
 def ratios(train: GearTrain) -> Ratios:
     """Compute the ratios; none for a train without its tooth counts."""
-    teeth = {name: count.value for name, count in train.teeth.items()}
-    kind, counts = train.type.value, teeth
-    if kind == "ravigneaux":
-        kind, counts = _ravigneaux(teeth)
-    elif {"overdrive_sun", "overdrive_ring"} <= teeth.keys():
-        kind = "simpson-overdrive"
-    elif kind == "simpson-overdrive":
-        kind = "simpson"
-    if not {"sun", "ring"} <= counts.keys() and "double_sun" not in counts:
+    kind, teeth = as_calculated(train)
+    if "ring" not in teeth or not {"sun", "double_sun"} & teeth.keys():
         return {}
-    found = TRAINS[kind](counts).ratios
+    found = TRAINS[kind](teeth).ratios
     return {gear: ratio for gear, ratio in found.items() if gear != "overdrive"}
 
 
-def _ravigneaux(teeth: Teeth) -> tuple[str, Teeth]:
-    """Tell a two-speed set from one with more gears by the names of its suns."""
+def as_calculated(train: GearTrain) -> tuple[str, Teeth]:
+    """Give the train's kind and tooth counts by the names that the calculators use."""
+    teeth = {name: count.value for name, count in train.teeth.items()}
+    if train.type.value != "ravigneaux":
+        overdrive = {"overdrive_sun", "overdrive_ring"} <= teeth.keys()
+        return "simpson-overdrive" if overdrive else "simpson", teeth
     for kind, (double, single) in SUNS.items():
-        if {double, single, "ring"} <= teeth.keys():
-            found = {"double_sun": teeth[double], "single_sun": teeth[single]}
-            return kind, {**found, "ring": teeth["ring"]}
-    return "ravigneaux", {}
+        if {double, single} <= teeth.keys():
+            names = {double: "double_sun", single: "single_sun"}
+            return kind, {names.get(name, name): count for name, count in teeth.items()}
+    return "ravigneaux", teeth

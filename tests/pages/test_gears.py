@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from underhoist.gears import ratios
+from underhoist.gears import as_calculated, ratios
 from underhoist.model import GearTrain
 from underhoist.place import Place, Placed
 
@@ -57,6 +57,23 @@ def test_overdrive_set_makes_fourth():
     # Willis with the sun held: ring over ring and sun, 79 / 112.
     found = ratios(train("simpson-overdrive", sun=30, ring=74, overdrive_sun=33, overdrive_ring=79))
     assert float(found["fourth"]) == pytest.approx(79 / 112)
+
+
+def test_ravigneaux_set_by_its_suns():
+    # Published: suns 30 and 36, ring 72 give 2.4, 1.467 and 2.0 backwards (PG-10, PG-11, PG-14).
+    found = ratios(train("ravigneaux", small_sun=30, large_sun=36, ring=72))
+    assert [round(float(ratio), 3) for ratio in found.values()] == [2.4, 1.467, 1.0, -2.0]
+
+
+def test_two_speed_set_by_its_suns():
+    found = ratios(train("ravigneaux", input_sun=30, low_sun=24, ring=84, planets=3))
+    assert [float(ratio) for ratio in found.values()] == pytest.approx([1.8, 1.0, -1.8])
+
+
+def test_a_two_speed_set_fills_the_calculator_in():
+    kind, teeth = as_calculated(train("ravigneaux", input_sun=30, low_sun=24, ring=84, planets=3))
+    assert kind == "ravigneaux-two-speed"
+    assert teeth == {"double_sun": 30, "single_sun": 24, "ring": 84, "planets": 3}
 
 
 @pytest.mark.parametrize("kind", ["ravigneaux", "simpson"])

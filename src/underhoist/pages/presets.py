@@ -92,9 +92,10 @@ def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:
     yield "fluid.level.temperature", show_span(rule.level.temperature.value)
     yield "reference.tyre", family.reference.tyre.value
     yield "reference.axle", family.reference.axle.written
-    yield "gear_train.type", family.gear_train.type.value
-    for name, count in family.gear_train.teeth.items():
-        yield f"gear_train.teeth.{name}", str(count.value)
+    kind, teeth = as_calculated(family.gear_train)
+    yield "gear_train.type", kind
+    for name, count in teeth.items():
+        yield f"gear_train.teeth.{name}", str(count)
     for gear, ratio in family.ratios.items():
         yield f"ratios.{gear}", ratio.written
     for window in family.shift_windows:
