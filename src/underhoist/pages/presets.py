@@ -9,6 +9,7 @@ from markupsafe import Markup
 from underhoist_calculators.declare import Calculator
 from underhoist_calculators.units import number_text, show
 
+from underhoist.gears import as_calculated
 from underhoist.model import Adjustment, Fastener, UnitFamily
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry
