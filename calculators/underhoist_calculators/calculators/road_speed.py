@@ -60,27 +60,35 @@ def _sought(inputs: Inputs) -> str:
 
 def _solve(inputs: Inputs, driveline: Driveline, sought: str) -> Run:
     """Work out the third; raises `EntryError` where there is none."""
-    engine, road, slip = (inputs.maybe(name) for name in NAMES)
-    if engine is not None and slip is not None:
+    if sought == "road":
+        engine, slip = inputs.quantity("engine"), inputs.quantity("slip")
         turbine = turbine_of(engine, slip)
         road = driveline.road(turbine)
-    elif road is not None and slip is not None:
+    elif sought == "engine":
+        road, slip = inputs.quantity("road"), inputs.quantity("slip")
         turbine = driveline.turbine(road)
-        try:
-            engine = engine_of(turbine, slip)
-        except ValueError:
-            wrong = "At full slip the vehicle stands, whatever the engine does."
-            raise EntryError("slip", wrong, "Write less than 100 %.") from None
-    elif engine is not None and road is not None:
-        turbine = driveline.turbine(road)
-        try:
-            slip = slip_of(engine, turbine)
-        except ValueError:
-            wrong = "With the engine stopped there is no slip: the impeller must turn."
-            raise EntryError("engine", wrong, "Write an engine speed above zero.") from None
+        engine = _engine(turbine, slip)
     else:
-        raise AssertionError(sought)
+        engine, road = inputs.quantity("engine"), inputs.quantity("road")
+        turbine = driveline.turbine(road)
+        slip = _slip(engine, turbine)
     return Run(driveline=driveline, engine=engine, road=road, slip=slip, turbine=turbine)
+
+
+def _engine(turbine: Quantity, slip: Quantity) -> Quantity:
+    try:
+        return engine_of(turbine, slip)
+    except ValueError:
+        wrong = "At full slip the vehicle stands, whatever the engine does."
+        raise EntryError("slip", wrong, "Write less than 100 %.") from None
+
+
+def _slip(engine: Quantity, turbine: Quantity) -> Quantity:
+    try:
+        return slip_of(engine, turbine)
+    except ValueError:
+        wrong = "With the engine stopped there is no slip: the impeller must turn."
+        raise EntryError("engine", wrong, "Write an engine speed above zero.") from None
 
 
 def _slip_words(found: Run) -> str:
