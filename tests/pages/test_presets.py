@@ -19,6 +19,10 @@ def test_every_value_of_the_family_is_typed_text_with_its_unit(site):
     assert values["fluid.level.temperature"] == "65 to 80 °C"
     assert values["window.1-2.light"] == "16 to 22 km/h"
     assert values["reference.tyre"] == "215/75 R 15"
+    assert values["modulator.turn"] == "0.6 inHg"
+    assert values["modulator.cut_off"] == "17 inHg"
+    assert values["governor.2.speed"] == "60 km/h"
+    assert values["governor.2.pressure"] == "31 psi"
 
 
 def test_torque_opens_a_field_that_takes_one(site):
@@ -31,7 +35,7 @@ def test_every_dotted_name_that_a_field_asks_for_is_known(site):
     for calculator in site.calculators.values():
         for field in calculator.fields:
             wanted = field.fills_from or ""
-            if wanted.startswith(("fluid.", "reference.")):
+            if wanted.startswith(("fluid.", "reference.", "modulator.")):
                 assert wanted in known, f"{calculator.name}: {wanted}"
 
 

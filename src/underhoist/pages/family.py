@@ -28,6 +28,7 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-adjustments", "Adjustments", tables.adjustments(here, family)),
         section("uh-fluid", "Fluid", tables.fluid(family)),
         section("uh-windows", "Shift speeds", tables.shift_windows(family)),
+        section("uh-hydraulics", "Modulator and governor", tables.hydraulics(family)),
         section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),
         section("uh-parts", "Parts", _parts(here, family)),
         section("uh-calculators", "Calculators, filled in", _calculators(here, family)),

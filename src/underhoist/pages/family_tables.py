@@ -81,6 +81,23 @@ def shift_windows(family: UnitFamily) -> Markup:
     return table("uh-table", ("Shift", "Throttle", "Road speed"), rows, caption)
 
 
+def hydraulics(family: UnitFamily) -> Markup:
+    """Write what the modulator's adjuster does, and a spring-calibrated governor's points."""
+    rows: list[tuple[str, str]] = []
+    if family.modulator is not None:
+        rows.append(("One turn of the adjuster is worth", show(family.modulator.turn.value)))
+        if family.modulator.cut_off is not None:
+            above = show(family.modulator.cut_off.value)
+            rows.append(("Vacuum above which shifts come no earlier", above))
+    for point in family.governor.points if family.governor is not None else ():
+        at = f"Governor pressure at {show(point.speed.value)}"
+        rows.append((at, show(point.pressure.value)))
+    if not rows:
+        return Markup("")
+    caption = "Turned in, the adjuster raises and firms all shifts; turned out, it lowers them"
+    return table("uh-table", ("What", "Value"), rows, caption if family.modulator else "Governor")
+
+
 def gear_ratios(family: UnitFamily) -> Markup:
     """Write the ratios computed from the teeth, or the stated ones where the train is not known."""
     teeth = ", ".join(f"{name} {count.value}" for name, count in family.gear_train.teeth.items())
