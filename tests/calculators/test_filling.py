@@ -84,6 +84,7 @@ def test_a_reading_inside_the_rule_stands():
         (0.75, (0.5, 0.25)),
         (1.0, (0.5, 0.5)),
         (2.5, (1.5, 0.5, 0.5)),
+        (1.7, (0.7, 0.5, 0.5)),
         (0.0, ()),
         (-0.3, ()),
     ],
@@ -120,6 +121,11 @@ def test_no_step_near_the_top_is_more_than_half_a_mark_as_poured(missing):
 )
 def test_a_jug_is_read_downwards(volume, unit, shown):
     assert jug(litres(volume), unit).magnitude == pytest.approx(shown)
+
+
+@pytest.mark.parametrize("unit", ["US_fluid_ounce", "imperial_fluid_ounce"])
+def test_a_jug_is_read_to_whole_fluid_ounces(unit):
+    assert jug(quantity(7.6, unit), unit).magnitude == 7
 
 
 @given(st.floats(0, 20), st.floats(0.1, 5), st.floats(1, 20))
