@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import hashlib
 import json
 import re
@@ -23,6 +24,12 @@ def test_the_manifest_tells_the_truth_about_every_runtime_file(installed):
         content = (site / file["url"]).read_bytes()
         assert file["size"] == len(content)
         assert file["sha256"] == hashlib.sha256(content).hexdigest()
+        if "stored_sha256" in file:
+            unpacked = gzip.decompress(content)
+            assert file["stored_sha256"] == hashlib.sha256(unpacked).hexdigest()
+    assert [file["url"] for file in files if "stored_sha256" in file] == [
+        manifest_of(site)["image"]
+    ]
     listed = {file["url"] for file in files}
     served = {
         path.relative_to(site).as_posix() for path in site.glob("runtime/*/*") if path.is_file()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import gzip
 import os
+import struct
+from pathlib import Path
 
 import pytest
 
@@ -23,12 +25,58 @@ def ready(tmp_path_factory, modules):
     return cache, compiled, snapshot.snapshot(cache, modules / "pyodide", compiled)
 
 
+PHONE = Path(snapshot.__file__).parents[3] / "site_overrides" / "assets" / "phone"
+
+# A memory of full, empty and half pages packed by the build and put back by the phone.
+THERE_AND_BACK = """
+const [sparse, whole] = process.argv.slice(1);
+const { sparse: pack } = await import(sparse);
+const { wholeImage } = await import(whole);
+const memory = new Uint8Array(10 * 4096 + 100);
+for (const at of [0, 4095, 3 * 4096, 5 * 4096 - 1, 10 * 4096 + 99]) memory[at] = 1 + (at % 250);
+const bytes = (buffer) => Uint8Array.from(buffer).buffer;
+const packed = pack(memory);
+const back = wholeImage(bytes(packed));
+if (Buffer.compare(Buffer.from(back), Buffer.from(memory))) throw new Error("not the same");
+const refused = (buffer) => {
+  try { wholeImage(bytes(buffer)); } catch (error) { return error.name; }
+};
+const damaged = [packed.subarray(0, -1), Buffer.concat([packed, packed]), packed.subarray(0, 4)];
+console.log(packed.length, back.length, ...damaged.map(refused));
+"""
+
+
 def test_the_image_is_compressed_memory_of_this_runtime(ready):
     _, _, image = ready
     content = gzip.decompress(image.read_bytes())
-    assert content[:4] == b"\0snp"  # How Pyodide marks its images.
-    assert 20_000_000 < len(content) < 40_000_000
+    length, runs = struct.unpack_from("<II", content)
+    assert content[8 + 8 * runs :][:4] == b"\0snp"  # How Pyodide marks its images.
+    assert len(content) < 0.75 * length
+    assert 20_000_000 < length < snapshot.LARGEST
     assert image.stat().st_size < 10_000_000
+
+
+def test_empty_pages_are_left_out_and_put_back_by_the_phone():
+    module = Path(snapshot.__file__).with_name("sparse.mjs")
+    files = [file.as_uri() for file in (module, PHONE / "sparse-image.js")]
+    command = [tools.node(), "--input-type=module", "-e", THERE_AND_BACK, *files]
+    packed, whole, *errors = tools.run("Packing", command).split()
+    head = 8 + 3 * 8
+    assert int(packed) == head + 3 * 4096 + 100  # Pages 0, 3, 4 and the rest at the end.
+    assert int(whole) == 10 * 4096 + 100
+    assert errors == ["RangeError"] * 3
+
+
+def test_memory_over_the_limit_stops_the_build(tmp_path, modules, ready):
+    _, compiled, _ = ready
+    with pytest.raises(BrowserError) as raised:
+        snapshot.snapshot(tmp_path, modules / "pyodide", compiled, largest=20_000_000)
+    said = str(raised.value)
+    assert said.startswith(
+        "Taking the image of the calculators did not work.\nThe calculators take "
+    )
+    assert said.endswith(" MB of memory; a phone restores 20.0 MB quickly. Import less in them.")
+    assert list(tmp_path.glob("*.bin")) == []
 
 
 def test_a_second_build_takes_it_from_the_cache(ready, modules, monkeypatch):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import zipfile
 from pathlib import Path
 
@@ -84,3 +85,14 @@ def test_a_changed_calculator_gets_another_place_in_the_cache(tmp_path, monkeypa
     assert distributions.fingerprint(dist, "another recipe") != distributions.fingerprint(
         dist, "recipe"
     )
+
+
+def test_wheels_no_longer_used_are_dropped_but_the_newest(cache, compiled):
+    for age in range(12):
+        old = cache / f"old-{age:02}"
+        old.mkdir()
+        os.utime(old, (1000 - age, 1000 - age))
+    assert wheels.compiled(cache) == compiled
+    kept = sorted(folder.name for folder in cache.glob("old-*"))
+    assert kept == [f"old-{age:02}" for age in range(8)]
+    assert all(wheel.is_file() for wheel in compiled)

@@ -1,5 +1,7 @@
 /** Brings up Python with the calculators: from the build's memory image, or the slow way. */
-import { ROOT, readJson } from "./site.js";
+import { unpack } from "./download.js";
+import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
+import { wholeImage } from "./sparse-image.js";
 
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
 /** @typedef {typeof import("../../runtime/pyodide.mjs")} PyodideModule */
@@ -30,7 +32,7 @@ run
  */
 export async function restore() {
   const manifest = await readManifest();
-  const image = read(manifest.image).then(unzip);
+  const image = readImage(manifest.image);
   image.catch(() => {}); // Reported where it is awaited.
   const pyodide = await load(manifest, { _loadSnapshot: image });
   return pyodide.runPython(DOOR);
@@ -71,8 +73,13 @@ async function read(url) {
   return response;
 }
 
-/** @param {Response} response */
-async function unzip(response) {
-  const plain = /** @type {ReadableStream} */ (response.body).pipeThrough(new DecompressionStream("gzip"));
-  return new Response(plain).arrayBuffer();
+/**
+ * Reads the image: the store holds it unpacked, a host sends it packed.
+ * @param {string} url
+ */
+async function readImage(url) {
+  // Past the service worker, which would only hand the stored one on.
+  const stored = await globalThis.caches?.match(new URL(url, ROOT), { cacheName: RUNTIME_STORE });
+  const response = stored ?? (await read(url));
+  return wholeImage(await (response.headers.has(VERIFIED) ? response.arrayBuffer() : unpack(response)));
 }

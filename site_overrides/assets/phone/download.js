@@ -25,7 +25,16 @@ export async function download(store, url, sha256, onBytes) {
 }
 
 /**
- * @param {Uint8Array<ArrayBuffer>} bytes
+ * @param {Response} packed with gzip
+ * @returns {Promise<ArrayBuffer>}
+ */
+export function unpack(packed) {
+  const body = /** @type {ReadableStream<Uint8Array<ArrayBuffer>>} */ (packed.body);
+  return new Response(body.pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+}
+
+/**
+ * @param {BufferSource} bytes
  * @returns {Promise<string>} SHA-256 in hex
  */
 export async function hash(bytes) {

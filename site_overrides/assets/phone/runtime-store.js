@@ -1,6 +1,6 @@
 /** The second stage: what the calculators run on, fetched once, verified, resumed where it broke. */
-import { download, dropPieces, hash } from "./download.js";
-import { ROOT, RUNTIME_STORE, readJson } from "./site.js";
+import { download, dropPieces, hash, unpack } from "./download.js";
+import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
 import { noteStored } from "./since.js";
 import { storedManifests } from "./text-store.js";
 
@@ -15,9 +15,6 @@ const TYPES = new Map([
   ["js", "text/javascript"],
   ["json", "application/json"],
 ]);
-
-/** Put on a stored file once its content was compared with its hash. */
-const VERIFIED = "x-underhoist-sha256";
 
 /**
  * How much of the runtime is stored and verified, in bytes.
@@ -59,9 +56,9 @@ export async function storeRuntime(onProgress) {
 export async function dropDamaged() {
   const store = await caches.open(RUNTIME_STORE);
   let dropped = 0;
-  for (const { url, sha256 } of await wantedFiles()) {
+  for (const { url, sha256, stored_sha256 = sha256 } of await wantedFiles()) {
     const response = await store.match(new URL(url, ROOT));
-    if (response && (await hash(new Uint8Array(await response.arrayBuffer()))) !== sha256) {
+    if (response && (await hash(await response.arrayBuffer())) !== stored_sha256) {
       await store.delete(new URL(url, ROOT));
       dropped++;
     }
@@ -91,13 +88,25 @@ async function missingFiles(store, files) {
  * @param {StoredFile} file
  * @param {(bytes: number) => void} onBytes
  */
-async function fetchInto(store, { url, sha256 }, onBytes) {
+async function fetchInto(store, { url, sha256, stored_sha256 }, onBytes) {
   const address = new URL(url, ROOT).href;
-  const content = await download(store, address, sha256, onBytes);
+  const arrived = await download(store, address, sha256, onBytes);
+  const content = stored_sha256 ? await unpackWhole(arrived, stored_sha256) : arrived;
   const type = TYPES.get(url.split(".").at(-1) ?? "") ?? "application/octet-stream";
-  const headers = { "content-type": type, "content-length": `${content.length}`, [VERIFIED]: sha256 };
+  const headers = { "content-type": type, "content-length": `${content.byteLength}`, [VERIFIED]: sha256 };
   await store.put(address, new Response(content, { headers }));
   await dropPieces(store, address);
+}
+
+/**
+ * Unpacks once, here, so that nothing stands in the way when the file is wanted.
+ * @param {Uint8Array<ArrayBuffer>} packed
+ * @param {string} sha256 of what must come out
+ */
+async function unpackWhole(packed, sha256) {
+  const content = await unpack(new Response(packed));
+  if ((await hash(content)) !== sha256) throw new Error("a file was damaged while it was unpacked");
+  return content;
 }
 
 /**

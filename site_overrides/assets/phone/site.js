@@ -6,9 +6,12 @@ export const ROOT = new URL("../../", import.meta.url).href;
 /** The store of runtime files. The service worker reads it; sites on one host keep apart. */
 export const RUNTIME_STORE = `underhoist-runtime ${ROOT}`;
 
+/** Put on a stored file once its content was compared with its hash, which it holds. */
+export const VERIFIED = "x-underhoist-sha256";
+
 /**
- * One of the files that the phone keeps.
- * @typedef {{url: string, size: number, sha256: string}} StoredFile
+ * One of the files that the phone keeps; with `stored_sha256` it arrives packed and is kept unpacked.
+ * @typedef {{url: string, size: number, sha256: string, stored_sha256?: string}} StoredFile
  */
 
 /**

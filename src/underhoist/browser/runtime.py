@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+import gzip
 import hashlib
 import json
 import shutil
 from pathlib import Path
-from typing import Any, TypedDict
+from typing import Any, NotRequired, TypedDict
 
 CORE = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip")
 
 
 class StoredFile(TypedDict):
-    """One file that the phone stores: address from the site's root, size in bytes, hash in hex."""
+    """One file that the phone stores: address from the site's root, size in bytes, hash in hex.
+
+    `stored_sha256` is there for a file that arrives compressed (gzip) and is stored unpacked.
+    """
 
     url: str
     size: int
     sha256: str
+    stored_sha256: NotRequired[str]
 
 
 class Manifest(TypedDict):
@@ -39,14 +44,14 @@ def write_runtime(site: Path, pyodide: Path, wheels: list[Path], image: Path) ->
     core = _write_core(site, pyodide)
     wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in wheels]
     image_url = _write_hashed(site, "image", image)
-    urls = [*(core + name for name in CORE), *wheel_urls, image_url]
+    urls = [*(core + name for name in CORE), *wheel_urls]
     manifest = Manifest(
         pyodide=_json(pyodide / "package.json")["version"],
         core=core,
         lock=_bare_lock(pyodide),
         wheels=wheel_urls,
         image=image_url,
-        files=[stored_file(site, url) for url in urls],
+        files=[*(stored_file(site, url) for url in urls), _unpacked_file(site, image_url)],
     )
     text = json.dumps(manifest, indent=1) + "\n"
     (site / "runtime" / "manifest.json").write_text(text, encoding="utf-8")
@@ -57,6 +62,12 @@ def stored_file(site: Path, url: str) -> StoredFile:
     """Describe the file at `url`, an address from the site's root."""
     content = (site / url).read_bytes()
     return StoredFile(url=url, size=len(content), sha256=hashlib.sha256(content).hexdigest())
+
+
+def _unpacked_file(site: Path, url: str) -> StoredFile:
+    """Describe the compressed file at `url`, which the phone unpacks once, when it stores it."""
+    content = gzip.decompress((site / url).read_bytes())
+    return {**stored_file(site, url), "stored_sha256": hashlib.sha256(content).hexdigest()}
 
 
 def _write_core(site: Path, pyodide: Path) -> str:

@@ -1,11 +1,12 @@
 // Writes an image of Python's memory with the calculators imported, and proves that it comes back.
-// Called as: node snapshot.mjs PYODIDE OUT WHEEL...; the image is compressed with gzip.
+// Called as: node snapshot.mjs PYODIDE OUT LARGEST WHEEL...; OUT is sparse and compressed with gzip.
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
+import { sparse } from "./sparse.mjs";
 
-const [folder, out, ...wheels] = process.argv.slice(2);
+const [folder, out, largest, ...wheels] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(join(folder, "pyodide.mjs")).href);
 
 // Each calculator runs once, so that what it imports or remembers late is in the image too.
@@ -27,9 +28,13 @@ async function take() {
 
 async function main() {
   const { image, answers } = await take();
+  if (image.length > Number(largest)) {
+    const [megabytes, most] = [image.length, Number(largest)].map((bytes) => (bytes / 1e6).toFixed(1));
+    throw new Error(`The calculators take ${megabytes} MB of memory; a phone restores ${most} MB quickly. Import less in them.`);
+  }
   const restored = await loadPyodide({ ...options, _loadSnapshot: image });
   if (restored.runPython(WARM_UP) !== answers) throw new Error("The restored calculators answer differently.");
-  writeFileSync(out, gzipSync(image, { level: 9 }));
+  writeFileSync(out, gzipSync(sparse(image), { level: 9 }));
 }
 
 // Node would print the whole runtime, which is one line, before the reason.

@@ -8,22 +8,27 @@ from tempfile import TemporaryDirectory
 
 from underhoist.browser import tools
 
+LARGEST = 48 * 1024 * 1024
+"""Most bytes the image may have: each has to be copied before a phone can calculate."""
+
 _KEPT = 3
 _SCRIPT = Path(__file__).with_name("snapshot.mjs")
+_FORMAT = Path(__file__).with_name("sparse.mjs")
 
 
-def snapshot(cache: Path, pyodide: Path, wheels: list[Path]) -> Path:
+def snapshot(cache: Path, pyodide: Path, wheels: list[Path], largest: int = LARGEST) -> Path:
     """Return the image for this Pyodide and these wheels, made once and then kept in `cache`.
 
-    Two images of equal contents differ, so a phone would fetch it anew were it not kept.
+    Two images of equal contents differ, so a phone would fetch it anew were it not kept. Raises
+    BrowserError where it is over `largest` bytes or, restored, gives other answers.
     """
     kept = cache / f"{_key(pyodide, wheels)}.bin"
     if not kept.is_file():
         cache.mkdir(parents=True, exist_ok=True)
         with TemporaryDirectory(dir=cache) as scratch:
             made = Path(scratch) / "image"
-            command = [tools.node(), str(_SCRIPT), str(pyodide), str(made), *map(str, wheels)]
-            tools.run("Taking the image of the calculators", command)
+            command = [tools.node(), str(_SCRIPT), str(pyodide), str(made), str(largest)]
+            tools.run("Taking the image of the calculators", [*command, *map(str, wheels)])
             made.rename(kept)
         _drop_older(cache)
     return kept
@@ -38,7 +43,8 @@ def _drop_older(cache: Path) -> None:
 
 def _key(pyodide: Path, wheels: list[Path]) -> str:
     """Hash all that decides what the image holds."""
-    digest = hashlib.sha256(_SCRIPT.read_bytes())
-    for file in (pyodide / "pyodide.asm.wasm", pyodide / "python_stdlib.zip", *wheels):
+    core = (pyodide / "pyodide.asm.wasm", pyodide / "python_stdlib.zip")
+    digest = hashlib.sha256()
+    for file in (_SCRIPT, _FORMAT, *core, *wheels):
         digest.update(hashlib.sha256(file.read_bytes()).digest())
     return digest.hexdigest()[:24]

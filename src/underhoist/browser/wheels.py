@@ -17,11 +17,24 @@ from underhoist.browser.distributions import (
     source_folder,
 )
 
+_SPARE = 8
+"""How many wheels that this build does not use are kept: going back to a branch is then quick."""
+
 
 def compiled(cache: Path) -> list[Path]:
     """Return the compiled wheels, calculators first, taken from `cache` where unchanged."""
     recipe = f"1 pyodide-build {version('pyodide-build')}"
-    return [_one(dist, cache / fingerprint(dist, recipe)) for dist in needed().values()]
+    wheels = [_one(dist, cache / fingerprint(dist, recipe)) for dist in needed().values()]
+    _drop_older(cache, {wheel.parent for wheel in wheels})
+    return wheels
+
+
+def _drop_older(cache: Path, used: set[Path]) -> None:
+    """Keep the folders in use and the newest of the others; every edit makes one."""
+    others = [folder for folder in cache.iterdir() if folder not in used]
+    others.sort(key=lambda folder: folder.stat().st_mtime, reverse=True)
+    for folder in others[_SPARE:]:
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 def _one(dist: Distribution, kept: Path) -> Path:
