@@ -5,7 +5,7 @@
 Every change is run on its own against the tests that import the changed module; the rest of the
 time is shared evenly between modules, in an order that is the same every time. Linux and macOS
 only: each run is a fork, so that pint and SciPy load once. Left alone: allowances for the last
-binary digit (below 1e-6), indices, and functions that only write text.
+binary digit (below 1e-6), indices, declarations, and functions that only write text.
 """
 
 from __future__ import annotations
@@ -46,6 +46,9 @@ SLOW = {
 }
 """Tests of everything at once, and of statistics: too slow or too wide to judge one formula."""
 
+SAYS = {"str", "Answer", "Plate", "Table", "Working", "Exact"}
+"""What a function gives that only writes: left alone."""
+
 OPERATORS: dict[type[ast.operator], type[ast.operator]] = {
     ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.Pow: ast.Mult,
     ast.FloorDiv: ast.Mult, ast.Mod: ast.Mult,
@@ -78,8 +81,12 @@ class Changer(ast.NodeTransformer):
         return self.wanted == len(self.places) - 1
 
     def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.AST:
-        writes_text = isinstance(node.returns, ast.Name) and node.returns.id == "str"
-        return node if writes_text else self.generic_visit(node)
+        gives = ast.unparse(node.returns) if node.returns else ""
+        return node if any(word in gives for word in SAYS) else self.generic_visit(node)
+
+    def visit_Call(self, node: ast.Call) -> ast.AST:
+        declares = isinstance(node.func, ast.Name) and node.func.id in {"Calculator", "Field"}
+        return node if declares else self.generic_visit(node)
 
     def visit_Subscript(self, node: ast.Subscript) -> ast.AST:
         node.value = self.visit(node.value)
@@ -121,7 +128,7 @@ class MutantFinder(MetaPathFinder):
 
     def __init__(self, mutant: Mutant) -> None:
         self.name = f"underhoist_calculators.{mutant.module}"
-        self.file = PACKAGE / f"{mutant.module}.py"
+        self.file = file_of(mutant.module)
         tree = Changer(mutant.index).visit(ast.parse(self.file.read_text(encoding="utf-8")))
         self.code = compile(ast.fix_missing_locations(tree), str(self.file), "exec")
 
@@ -137,26 +144,37 @@ class MutantFinder(MetaPathFinder):
         return spec_from_file_location(fullname, self.file, loader=Loader(fullname, str(self.file)))
 
 
+def file_of(module: str) -> Path:
+    """The file of a module by its name inside the package."""
+    return PACKAGE / f"{module.replace('.', '/')}.py"
+
+
 def formula_modules(named: list[str]) -> list[str]:
     """The modules that hold formulas, or those named on the command line."""
-    found = (file.stem for file in sorted(PACKAGE.glob("*.py")))
+    found = [file.stem for file in sorted(PACKAGE.glob("*.py"))]
+    found += [f"calculators.{file.stem}" for file in sorted(PACKAGE.glob("calculators/[a-z]*.py"))]
     only_say = ("_answers", "_words", "_plot")
     kept = [name for name in found if name not in NO_FORMULA and not name.endswith(only_say)]
+    kept = [name for name in kept if mutants_of(name)]
     return [name for name in kept if name in named] if named else kept
 
 
 def tests_of(module: str) -> list[str]:
-    """The test files that import the module; the shared table of cases where there is none."""
-    wanted = f"underhoist_calculators.{module} import"
+    """The test files that import the module or run the calculator; the table of cases if none."""
+    words = {f"underhoist_calculators.{module} import"}
+    if module.startswith("calculators."):
+        words.add(f'"{module.removeprefix("calculators.").replace("_", "-")}"')
     files = (file for file in sorted(TESTS.glob("test_*.py")) if file.name not in SLOW)
-    found = [str(file) for file in files if wanted in file.read_text(encoding="utf-8")]
-    return found or [str(TESTS / "test_door.py")]
+    texts = ((file, file.read_text(encoding="utf-8")) for file in files)
+    found = [str(file) for file, text in texts if any(word in text for word in words)]
+    cases = str(TESTS / "test_door.py")
+    return [*found, cases] if module.startswith("calculators.") else found or [cases]
 
 
 def mutants_of(module: str) -> list[Mutant]:
     """Every change of the module, shuffled the same way each time."""
     changer = Changer()
-    changer.visit(ast.parse((PACKAGE / f"{module}.py").read_text(encoding="utf-8")))
+    changer.visit(ast.parse(file_of(module).read_text(encoding="utf-8")))
     found = [Mutant(module, i, line, said) for i, (line, said) in enumerate(changer.places)]
     random.Random(module).shuffle(found)  # noqa: S311 - an order, not a secret
     return found
@@ -188,20 +206,20 @@ def in_turn(modules: list[str]) -> Iterator[Mutant]:
 
 def report(modules: list[str], found: dict[Mutant, str]) -> None:
     """Print the sums of each module, then every survivor."""
-    print(f"{'module':24}{'changes':>8}{'tried':>8}{'noticed':>8}{'survived':>9}")
+    print(f"{'module':30}{'changes':>8}{'tried':>8}{'noticed':>8}{'survived':>9}")
     for module in modules:
         said = [result for mutant, result in found.items() if mutant.module == module]
         survived = said.count("survived")
         sums = (len(mutants_of(module)), len(said), len(said) - survived, survived)
-        print(f"{module:24}{sums[0]:8}{sums[1]:8}{sums[2]:8}{sums[3]:9}")
+        print(f"{module:30}{sums[0]:8}{sums[1]:8}{sums[2]:8}{sums[3]:9}")
     survivors = sorted(
         (mutant for mutant, result in found.items() if result == "survived"),
         key=lambda mutant: (mutant.module, mutant.line),
     )
     print("\nsurvivors" if survivors else "\nno survivors")
     for mutant in survivors:
-        text = (PACKAGE / f"{mutant.module}.py").read_text(encoding="utf-8").splitlines()
-        print(f"{mutant.module}.py:{mutant.line}: {mutant.change}: {text[mutant.line - 1].strip()}")
+        text = file_of(mutant.module).read_text(encoding="utf-8").splitlines()
+        print(f"{mutant.module}:{mutant.line}: {mutant.change}: {text[mutant.line - 1].strip()}")
 
 
 def main(seconds: float, named: list[str]) -> int:

@@ -201,3 +201,21 @@ def test_a_wrench_pulled_without_the_correction():
 @pytest.mark.parametrize("set_to", ["10 N·m", "10.5 N·m", "9.5 N·m"])
 def test_within_a_twentieth_nothing_is_said(set_to):
     assert run(**{"set-to": set_to})["answer"]["warnings"] == []
+
+
+def test_just_over_a_twentieth_is_warned_of():
+    assert len(run(**{"set-to": "10.503 N·m"})["answer"]["warnings"]) == 1
+
+
+@pytest.mark.parametrize(("torque", "shown"), [("20.992 N·m", 10), ("2 N·m", 1), ("1 N·m", 1)])
+def test_steps_near_a_half_and_the_lowest(torque, shown):
+    assert run(torque=torque, step="1 N·m")["answer"]["values"]["set"]["value"] == shown
+
+
+@pytest.mark.parametrize(
+    ("set_to", "number"),
+    [("2.839", "5.68"), ("5", "10.0"), ("5.25", "10.5"), ("50", "100"), ("50.2", "100")],
+)
+def test_what_was_applied_is_shown_to_three_figures(set_to, number):
+    # A 300 mm adapter on a 300 mm wrench doubles it.
+    assert run(**{"set-to": f"{set_to} N·m"})["answer"]["plates"][1]["number"] == number

@@ -114,6 +114,17 @@ def test_the_table_is_in_the_unit_of_the_reading():
     assert rows[1] == ["70 °F", "1.0 mark below full"]
 
 
+def test_the_table_goes_from_cold_to_hot():
+    rows = run()["answer"]["tables"][0]["rows"]
+    assert [row[0] for row in rows] == ["0 °C", "20 °C", "40 °C", "60 °C", "80 °C", "100 °C"]
+
+
+def test_the_stick_ends_three_marks_from_full():
+    assert run("3 marks below full", "60 °C", other="60 °C")["ok"]
+    # A degree less is a hundredth of a mark less.
+    assert not run("3 marks below full", "60 °C", other="59 °C")["ok"]
+
+
 def test_far_cold_in_the_table_is_off_the_stick():
     rows = run("2.8 marks below full", "60 °C")["answer"]["tables"][0]["rows"]
     assert rows[0] == ["0 °C", "off the stick"]

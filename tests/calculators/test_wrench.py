@@ -175,3 +175,12 @@ def test_a_reading_off_the_scale_is_refused():
 
 def test_the_missing_half_is_the_one_that_is_named():
     assert set(run(torque="50 N·m", measured="48 N·m")["errors"]) == {"indicated"}
+
+
+@pytest.mark.parametrize(
+    ("torque", "number"),
+    [("5 lbf·ft", "6.78"), ("7.7 lbf·ft", "10.4"), ("28 lbf·ft", "38.0"), ("74.1 lbf·ft", "100")],
+)
+def test_a_converted_setting_is_shown_to_three_figures(torque, number):
+    answer = run(torque=torque, **{"wrench-1": "5 to 200 N·m"})["answer"]
+    assert answer["plates"][0]["number"] == number
