@@ -126,3 +126,9 @@ def test_a_pressure_of_no_altitude_is_refused():
 def test_an_inch_a_thousand_feet_is_only_a_rule(feet_below, per_thousand):
     lower, upper = (standard_pressure(feet(feet_below + more)) for more in (0, 1000))
     assert (lower - upper).m_as(INHG) == pytest.approx(per_thousand, abs=0.011)
+
+
+def test_in_proportion_to_the_published_pressure():
+    # AT-05: 84.3073 of 101.325 kPa at 5 000 ft.
+    found = vacuum_here(inhg(20), standard_pressure(feet(5000)), proportional=True)
+    assert found.m_as(INHG) == pytest.approx(20 * 84.3072645405984 / 101.325, rel=2e-6)

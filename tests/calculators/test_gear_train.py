@@ -23,6 +23,7 @@ def test_published_speeds_of_carrier_and_planet(published):
     counts = {"sun_teeth": inputs["sun"], "ring_teeth": inputs["ring"]}
     one = PlanetarySet(sun="sun", ring="ring", carrier="carrier", **counts)
     solved = speeds((one,), Gear(name="", input="sun", output="carrier", held=("ring",)))
+    assert solved["sun"] == 1
     carrier = float(solved["carrier"]) * inputs["sun_speed"]
     assert carrier == pytest.approx(wanted["carrier"])
     # Seen from the carrier the sun and a planet are a plain pair of gears.

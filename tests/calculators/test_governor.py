@@ -81,3 +81,7 @@ def test_plain_weight_there_and_back(speed):
 )
 def test_points_must_rise(known, answer):
     assert rising(known) is answer
+
+
+def test_a_plain_weight_makes_the_square_of_the_speed():
+    assert PlainWeight().pressure(12.0) == 144.0

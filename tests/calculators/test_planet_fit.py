@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from underhoist_calculators.planet_fit import (
+    TIP,
     Ravigneaux,
     can_assemble,
     inner_planets,
@@ -99,3 +100,35 @@ def test_planets_that_pass_really_mesh_and_clear(sun, ring, planets):
     teeth_passed = sun / planets * (1 + ring / sun)
     uneven = any("divide" in fault for fault in faults)
     assert uneven == (abs(teeth_passed - round(teeth_passed)) > 1e-9)
+
+
+def test_tips_reach_one_module_out():
+    assert TIP == 1.0  # ISO 53, from memory
+
+
+def test_double_planets_turn_the_ring_the_other_way():
+    # (82 - 31) / 3 = 17 is whole, (82 + 31) / 3 is not.
+    assert can_assemble(31, 82, 3, double=True)
+    assert not can_assemble(31, 82, 3)
+
+
+def test_an_odd_planet_is_as_good_as_an_even_one():
+    assert single_faults(31, 73, None, 4) == ()
+
+
+@pytest.mark.parametrize(
+    ("counts", "pairs", "fits"),
+    [
+        # Inner planets of neighbouring pairs: middles 19.98 apart, 18 teeth and two tips are 20.
+        ((16, 44, 76, 18), 5, False),
+        # An inner planet and the next ring planet: middles 21.07 apart, 21.5 wanted.
+        ((18, 24, 60, 21), 3, False),
+        ((30, 24, 84, 20), 3, True),
+    ],
+)
+def test_neighbouring_pairs_clear_each_other(counts, pairs, fits):
+    double, single, ring, inner = counts
+    faults = Ravigneaux(
+        double_sun=double, single_sun=single, ring=ring, inner=inner, pairs=pairs
+    ).faults
+    assert any("would touch one another" in fault for fault in faults) is not fits

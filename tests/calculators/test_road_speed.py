@@ -162,3 +162,12 @@ def test_coasting_is_answered_and_explained():
 )  # fmt: skip
 def test_refused(entries, field, wrong):
     assert door.run("road-speed", {**BASE, **entries})["errors"][field]["wrong"] == wrong
+
+
+def test_a_crawling_engine_still_has_a_slip():
+    assert slip_of(rpm(0.5), rpm(0.4)).m_as("percent") == pytest.approx(20)
+
+
+def test_a_rolled_turn_is_known_six_times_better_than_a_size():
+    sizes = roll(sized(650), "radial"), roll(read_tyre("1.95 m"), "radial")
+    assert [rolling.uncertainty for rolling in sizes] == [0.03, 0.005]

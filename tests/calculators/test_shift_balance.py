@@ -134,3 +134,17 @@ def test_points_that_make_no_balance_are_refused(one, other, cut_off, said):
 def test_beyond_the_governors_points_is_refused(one, other, said):
     with pytest.raises(BalanceError, match=said):
         calibrate(SPRUNG, one, other)
+
+
+@pytest.mark.parametrize(
+    ("loss", "none"),
+    [((0.3, -0.2, 0.8), True), ((0.5, 0.2, 1.5), False), ((-0.5, -1.0, -0.2), False)],
+)
+def test_no_loss_is_when_zero_is_within_reach(loss, none):
+    assert Loss(*loss).none is none
+
+
+def test_at_the_full_throttle_speed_all_of_the_vacuum_may_be_gone():
+    found = loss_for(calibrate(PlainWeight(), *DEMO["1-2"]), 16.0, 64.0, 3.0)
+    assert isinstance(found, Loss)
+    assert (found.best, found.most) == (16.0, 16.0)
