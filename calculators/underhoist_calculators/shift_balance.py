@@ -4,6 +4,8 @@ At an up-shift Pg(N) = alpha - beta·V: more vacuum, less modulator pressure, an
 the effective vacuum, V = source - loss - e·turns in. Vacuum is in inHg, speed in km/h.
 """
 
+from functools import cached_property
+
 from attrs import frozen
 
 from underhoist_calculators.governor import Governor
@@ -38,12 +40,12 @@ class Balance:
         effective = min(max(vacuum, 0.0), self.limit)
         return self.governor.speed(self.alpha - self.beta * effective)
 
-    @property
+    @cached_property
     def ceiling(self) -> float:
         """The speed without any vacuum: no loss makes the shift later."""
         return self.speed(0.0)
 
-    @property
+    @cached_property
     def floor(self) -> float:
         """The speed at the limit of vacuum: the earliest that is known."""
         return self.speed(self.limit)

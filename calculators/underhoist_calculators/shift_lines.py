@@ -1,6 +1,7 @@
 """What a shift map is made of: every shift with its balance, its windows and its reading."""
 
 from collections.abc import Mapping
+from functools import cached_property
 
 from attrs import frozen
 
@@ -43,8 +44,9 @@ class ShiftMap:
         limits = [line.balance.limit for line in self.lines]
         return max(*limits, *self.vacuums.values(), self.source)
 
+    @cached_property
     def losses(self) -> dict[str, Loss | str]:
-        """Give for every measured shift the loss that explains it, or why none does."""
+        """For every measured shift the loss that explains it, or why none does."""
         return {
             line.shift: loss_for(line.balance, self.source, line.measured, self.uncertainty)
             for line in self.lines
@@ -53,7 +55,7 @@ class ShiftMap:
 
     def common(self) -> tuple[float, float] | None:
         """Give the losses that explain every measured shift, or None where none does."""
-        found = self.losses().values()
+        found = self.losses.values()
         every = [loss for loss in found if isinstance(loss, Loss)]
         if not every or len(every) < len(found):
             return None

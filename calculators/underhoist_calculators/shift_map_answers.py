@@ -18,7 +18,7 @@ def _inhg(value: float) -> str:
 
 def summary(given: ShiftMap) -> str:
     """Say which loss explains the measured shifts, or what the shown loss would do."""
-    losses = given.losses()
+    losses = given.losses
     if not losses:
         return _forecast(given)
     named = " and ".join(losses)
@@ -118,7 +118,7 @@ def _adjuster(given: ShiftMap, loss: float) -> str:
 
 
 def _unexplained(given: ShiftMap) -> tuple[str, ...]:
-    if not given.losses():
+    if not given.losses:
         return ()
     return (
         "Put the whole road test into shift-check: it compares a wrong speedometer, one bad valve "
@@ -172,7 +172,7 @@ def _speed(given: ShiftMap, line: Line, vacuum: float, loss: float) -> str:
 
 def _readings(given: ShiftMap) -> Iterator[Table]:
     """Write for each measured shift the loss that explains it."""
-    losses = given.losses()
+    losses = given.losses
     if losses:
         by_name = {line.shift: line for line in given.lines}
         rows = tuple(
@@ -257,7 +257,7 @@ def _steps(given: ShiftMap, line: Line) -> Iterator[Working]:
         result=f"α = {number_text(balance.alpha, figures=6)}, "
         f"β = {number_text(balance.beta, figures=6)}",
     )
-    if line.measured is None or not isinstance(given.losses()[line.shift], Loss):
+    if line.measured is None or not isinstance(given.losses[line.shift], Loss):
         return
     pressure = number_text(balance.governor.pressure(line.measured), figures=6)
     yield Working(
@@ -278,7 +278,7 @@ def values(given: ShiftMap) -> dict[str, Exact | str]:
         ends["with_loss"] = balance.speed(max(given.vacuums.values()) - given.loss)
         for name, speed in ends.items():
             found[f"{line.shift}_{name}"] = Exact(speed, "kilometre_per_hour")
-    for shift, loss in given.losses().items():
+    for shift, loss in given.losses.items():
         is_loss = isinstance(loss, Loss)
         found[f"{shift}_loss"] = (
             Exact(loss.best, "conventional_inch_of_mercury") if is_loss else loss

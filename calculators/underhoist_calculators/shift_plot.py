@@ -4,7 +4,7 @@ Strokes take the colour of the text around them, so that the drawing follows the
 prints black.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from html import escape
 from math import ceil
 
@@ -17,6 +17,9 @@ from underhoist_calculators.units import number_text, quantity, unit_symbol
 WIDTH, HEIGHT = 340, 356
 LEFT, RIGHT, TOP, BOTTOM = 44, 330, 34, 288
 """The field of the plot, in units of the drawing."""
+
+MIDDLE = (LEFT + RIGHT) / 2
+"""Where a curve is named: far enough from both sides for the words."""
 
 STEPS = 48
 """Straight pieces of a curve: finer than a line is wide."""
@@ -112,7 +115,7 @@ def _line(scale: Scale, given: ShiftMap, line: Line, in_unit: float) -> Iterator
     """Draw one shift: band, curve, curve with the loss, reading."""
 
     def curve(balance: Balance, loss: float = 0.0) -> list[tuple[float, float]]:
-        return _points(scale, lambda v: balance.speed(v - loss) * in_unit, balance.limit + loss)
+        return [scale.at(v, n * in_unit) for v, n in _points(balance, loss, scale.widest)]
 
     if line.low is not None and line.high is not None:
         band = [*curve(line.low), *reversed(curve(line.high))]
@@ -126,20 +129,26 @@ def _line(scale: Scale, given: ShiftMap, line: Line, in_unit: float) -> Iterator
         yield _path(lost, "uh-plot__lost", 1.6, dashed=True)
         if line is given.lines[-1]:
             words = f"{number_text(given.loss, figures=3)} inHg lost"
-            x, y = lost[2 * STEPS // 3]
-            yield _text(x + 8, y - 4, words, "start")
+            x, y = next(place for place in reversed(lost) if place[0] <= MIDDLE)
+            yield _text(x + 12, y - 4, words, "start")
     if line.measured is not None:
         x, y = scale.at(given.source, line.measured * in_unit)
         yield _ring(x, y)
         yield _text(x - 11, y + 6, f"{line.shift}: {given.number(line.measured)}", "end", bold=True)
 
 
-def _points(
-    scale: Scale, speed: Callable[[float], float], widest: float
-) -> list[tuple[float, float]]:
-    """Follow a curve from no vacuum to its limit, or to the edge of the drawing."""
-    edge = min(widest, scale.widest)
-    return [scale.at(edge * i / STEPS, speed(edge * i / STEPS)) for i in range(STEPS + 1)]
+def _points(balance: Balance, loss: float, widest: float) -> list[tuple[float, float]]:
+    """Follow a curve from no vacuum to its limit, or to the edge of the drawing.
+
+    It steps in speed, whose vacuum is a closed form; the other way about takes a search.
+    """
+    edge = min(balance.limit + loss, widest)
+    if loss >= edge:
+        return [(0.0, balance.ceiling), (edge, balance.ceiling)]
+    fast, slow = balance.ceiling, balance.speed(edge - loss)
+    speeds = [fast + (slow - fast) * i / STEPS for i in range(1, STEPS)]
+    between = [(balance.vacuum(speed) + loss, speed) for speed in speeds]
+    return [(0.0, fast), (loss, fast), *between, (edge, slow)]
 
 
 def _path(  # noqa: PLR0913 - one mark of the drawing

@@ -245,12 +245,27 @@ def test_every_mark_stands_in_the_drawing():
     assert {"1-2", "2-3", "4 inHg lost", "1-2: 31", "full", "half", "light"} <= words
 
 
-def test_no_inline_style_and_nothing_outside_the_paper():
-    root = drawing()
+@pytest.mark.parametrize("loss", ["0.5 inHg", "4 inHg", "12 inHg", "20 inHg"])
+def test_no_inline_style_and_nothing_outside_the_paper(loss):
+    root = drawing(loss=loss)
     assert all(each.get("style") is None for each in root.iter())
     for text in root.iter(f"{SVG}text"):
-        assert 0 <= float(text.get("x")) <= 340
+        # A letter of 16 is about 8 wide.
+        wide, x = 8 * len(text.text), float(text.get("x"))
+        begins = x - wide * {"start": 0, "middle": 0.5, "end": 1}[text.get("text-anchor")]
+        assert begins >= -4
+        assert begins + wide <= 344
         assert 0 <= float(text.get("y")) <= 356
+
+
+@given(st.floats(0, 20), st.booleans())
+def test_every_curve_stays_on_the_paper_and_runs_to_the_right(loss, sprung):
+    root = drawing(loss=f"{loss:.6f} inHg", **({**POINTS, "cut_off": ""} if sprung else {}))
+    for path in root.iter(f"{SVG}path"):
+        if path.get("class") in {"uh-plot__curve", "uh-plot__lost"}:
+            places = [tuple(map(float, p.split())) for p in path.get("d")[1:].split("L")]
+            assert all(44 <= x <= 330 and 34 <= y <= 288 for x, y in places)
+            assert places == sorted(places)
 
 
 def test_the_ring_stands_at_the_reading():
