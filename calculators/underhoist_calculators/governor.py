@@ -126,4 +126,4 @@ def _slopes(points: tuple[tuple[float, float], ...]) -> tuple[float, ...]:
 def _end(width: float, next_width: float, step: float, next_step: float) -> float:
     """Give the slope at an end by three points, kept from turning back."""
     slope = ((2 * width + next_width) * step - width * next_step) / (width + next_width)
-    return min(max(slope, 0.0), 3 * step)
+    return max(slope, 0.0)

@@ -85,3 +85,4 @@ def test_points_must_rise(known, answer):
 
 def test_a_plain_weight_makes_the_square_of_the_speed():
     assert PlainWeight().pressure(12.0) == 144.0
+    assert PlainWeight().lowest == 0.0

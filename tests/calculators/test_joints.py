@@ -168,3 +168,9 @@ def test_a_steeper_joint_is_more_uneven(one, other):
 @given(st.floats(0, 60), st.floats(-60, 60))
 def test_true_angle_is_never_less_than_either_view(side, top):
     assert bend(side, top).angle >= max(side, abs(top)) - 1e-9
+
+
+@given(ANGLES)
+def test_one_view_is_the_whole_angle_where_the_other_is_straight(angle):
+    assert bend(angle).angle == pytest.approx(angle, abs=1e-9)
+    assert bend(angle).plane == 0
