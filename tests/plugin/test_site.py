@@ -32,6 +32,10 @@ def test_result_counts_what_the_site_holds(built):
     assert len(built.result.checked.manual.procedures) == 3
 
 
+PHONE_SIDE = {"manifest.webmanifest", "licences.txt"}
+"""Files of the root that the phone side brings, which this site is built without."""
+
+
 def test_every_link_and_every_file_of_every_page_is_there(built):
     pages = html_files(built)
     ids = {file: set(re.findall(r'\bid="([^"]+)"', html)) for file, html in pages.items()}
@@ -43,7 +47,7 @@ def test_every_link_and_every_file_of_every_page_is_there(built):
                 continue
             to = normpath(join(dirname(file), unquote(parts.path))) if parts.path else file
             to = to if not (built.site / to).is_dir() else normpath(join(to, "index.html"))
-            phone_side = to == "manifest.webmanifest" or to.startswith("assets/fonts/")
+            phone_side = to in PHONE_SIDE or to.startswith("assets/fonts/")
             lost = not phone_side and not (built.site / to).is_file()
             if lost or (parts.fragment and parts.fragment not in ids[to]):
                 missing.append(f"{file}: {written}")
