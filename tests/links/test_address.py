@@ -28,7 +28,7 @@ def test_page_lives_where_its_file_stands(file, address):
         ("tools/", "tools/hoist/", "../"),
         ("tools/jack/", "tools/hoist/", "../jack/"),
         ("tools/hoist/", "tools/hoist/", "./"),
-        ("drawings/band.svg", "work/set-band/", "../../drawings/band.svg"),
+        ("drawings/band.svg", "jobs/set-band/", "../../drawings/band.svg"),
         ("tools/hoist/#use", "tools/hoist/", "#use"),
         ("tools/hoist/#use", "tools/", "hoist/#use"),
         ("calculators/a/?torque=9+lbf*ft", "", "calculators/a/?torque=9+lbf*ft"),
@@ -42,9 +42,9 @@ def test_link_counts_from_the_page_it_stands_on(address, base, link):
 @pytest.mark.parametrize(
     ("link", "moved"),
     [
-        ("#reading-turns", "../work/set-band/#reading-turns"),
-        ("./", "../work/set-band/"),
-        ("../raise/", "../work/raise/"),
+        ("#reading-turns", "../jobs/set-band/#reading-turns"),
+        ("./", "../jobs/set-band/"),
+        ("../raise/", "../jobs/raise/"),
         ("../../drawings/band.svg", "../drawings/band.svg"),
         ("../../", "../"),
         ("../../cards/", "./"),
@@ -56,4 +56,4 @@ def test_link_counts_from_the_page_it_stands_on(address, base, link):
 def test_links_are_moved_to_another_page(link, moved):
     html = f'<a class="x" href="{link}"><img src="{link}" alt="href">'
     wanted = f'<a class="x" href="{moved}"><img src="{moved}" alt="href">'
-    assert rebased(html, "work/set-band/", "cards/") == wanted
+    assert rebased(html, "jobs/set-band/", "cards/") == wanted

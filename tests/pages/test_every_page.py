@@ -82,7 +82,7 @@ class Seen(HTMLParser):
 def test_nothing_that_an_author_writes_becomes_markup(changed):
     summary = 'summary: Takes up the band\'s clearance & makes "second" clean.'
     site = changed(
-        "work/set-band.md",
+        "jobs/set-band.md",
         ("title: Set the band", f"title: '{HOSTILE}'"),
         (summary, f"summary: '{HOSTILE}'"),
         ("area: bands", f"area: '{HOSTILE}'"),
@@ -118,13 +118,13 @@ def test_front_page_is_made_where_nobody_wrote_one(tmp_path):
     [
         ("cards/index.md", "cards/index.md: the build makes the folder cards itself."),
         ("rules/own.md", "rules/own.md: the build makes the folder rules itself."),
-        ("work/index.md", "work.md and work/index.md would stand at one address."),
+        ("jobs/index.md", "jobs.md and jobs/index.md would stand at one address."),
     ],
 )
 def test_two_pages_never_stand_at_one_address(changed, file, said):
     folder = changed("index.md").folder
     text = "---\nkind: page\ntitle: One\nsummary: One.\n---\n"
-    for path in (file, "work.md"):
+    for path in (file, "jobs.md"):
         (folder / path).parent.mkdir(exist_ok=True)
         (folder / path).write_text(text, encoding="utf-8")
     site = make_site(check(folder).manual, folder, name="x")
@@ -135,9 +135,9 @@ def test_two_pages_never_stand_at_one_address(changed, file, said):
 
 def test_front_page_names_a_few_procedures_of_each_area(changed):
     folder = changed("index.md").folder
-    text = (folder / "work/raise.md").read_text(encoding="utf-8")
+    text = (folder / "jobs/raise.md").read_text(encoding="utf-8")
     for number in range(6):
-        file = folder / f"work/more-{number}.md"
+        file = folder / f"jobs/more-{number}.md"
         file.write_text(text.replace("title: Raise", f"title: {number}. Raise"), encoding="utf-8")
     site = make_site(check(folder).manual, folder, name="x")
     html = {sheet.address: sheet.html for sheet in sheets(site)}

@@ -8,8 +8,8 @@ import pytest
 GOLDEN = Path(__file__).parent / "golden"
 ADDRESSES = {
     "front": "",
-    "procedure": "work/set-band/",
-    "procedure-of-any-unit": "work/raise/",
+    "procedure": "jobs/set-band/",
+    "procedure-of-any-unit": "jobs/raise/",
     "family": "families/wren-2/",
     "fault": "faults/late/",
     "tool": "tools/inch-wrench/",

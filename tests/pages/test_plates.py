@@ -53,7 +53,7 @@ def test_unit_is_written_in_full_and_the_others_stand_beside_it():
 def test_torque_that_no_step_shows_is_not_lost(changed):
     from underhoist.pages.procedure import procedure_sheet
 
-    site = changed("work/set-band.md", ("Lock it: [the nut](torque:band-locknut).", "Lock it."))
+    site = changed("jobs/set-band.md", ("Lock it: [the nut](torque:band-locknut).", "Lock it."))
     html = procedure_sheet(site, site.manual.procedures["set-band"]).html
     values = html.partition('<section class="uh-values">')[2].partition("</section>")[0]
     assert "Band locknut" in values

@@ -16,7 +16,7 @@ def test_revision_is_ten_hexadecimal_digits(site):
 
 
 def test_own_text_changes_it(site, changed):
-    assert revision(changed("work/set-band.md", ("Wipe the case.", "Clean it."))) != revision(site)
+    assert revision(changed("jobs/set-band.md", ("Wipe the case.", "Clean it."))) != revision(site)
 
 
 def test_torque_that_stands_elsewhere_changes_it(site, changed):
@@ -30,8 +30,8 @@ def test_harm_of_a_hazard_changes_it(site, changed):
 
 
 def test_line_ends_and_a_byte_order_mark_do_not_change_it(site, changed):
-    other = changed("work/set-band.md")
-    file = other.folder / "work/set-band.md"
+    other = changed("jobs/set-band.md")
+    file = other.folder / "jobs/set-band.md"
     text = file.read_text(encoding="utf-8")
     file.write_bytes(b"\xef\xbb\xbf" + text.replace("\n", "  \r\n").encode())
     assert revision(other) == revision(site)
@@ -40,6 +40,6 @@ def test_line_ends_and_a_byte_order_mark_do_not_change_it(site, changed):
 def test_card_has_the_revision_of_the_page(site, pages):
     files = dict(card_files(site, pages))
     card = json.loads(files["cards/data/set-band.json"])
-    assert card["revision"] == pages["work/set-band/"].revision
+    assert card["revision"] == pages["jobs/set-band/"].revision
     listed = json.loads(files["cards/data/index.json"])["procedures"]
     assert {each["id"]: each["revision"] for each in listed}["set-band"] == card["revision"]

@@ -24,7 +24,7 @@ def fail(site, tell):
 def test_stop_finding_leaves_the_old_site_alone(project):
     project.build()
     old = project.held()
-    project.replace("work/set-band.md", "torque:band-seat>", "torque:band-set>")
+    project.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
     result = project.build()
     assert result.site is None
     assert [finding.code for finding in result.checked.findings] == ["dead-reference"]
@@ -33,7 +33,7 @@ def test_stop_finding_leaves_the_old_site_alone(project):
 
 
 def test_stop_finding_builds_no_first_site(project):
-    project.replace("work/set-band.md", "kind: procedure", "kind: prosedure")
+    project.replace("jobs/set-band.md", "kind: procedure", "kind: prosedure")
     assert project.build().site is None
     assert project.beside() == ["mkdocs.yml", "pages"]
 
@@ -41,7 +41,7 @@ def test_stop_finding_builds_no_first_site(project):
 def test_failing_phone_side_leaves_the_old_site_alone(project):
     project.build()
     old = project.held()
-    project.replace("work/set-band.md", "Wipe the case.", "Clean the case.")
+    project.replace("jobs/set-band.md", "Wipe the case.", "Clean the case.")
     with pytest.raises(StoppedError):
         project.build(fail)
     assert project.held() == old
@@ -64,7 +64,7 @@ def test_crash_between_the_renames_loses_no_site(project, monkeypatch, moves):
         patch.setattr(swap, "drop", lambda site: None)
         with pytest.raises(StoppedError):
             project.build()
-    project.replace("work/set-band.md", "kind: procedure", "kind: prosedure")
+    project.replace("jobs/set-band.md", "kind: procedure", "kind: prosedure")
     swap.fresh(project.site)
     assert project.held() == old
 
@@ -137,7 +137,7 @@ def test_settings_that_cannot_be_used_are_told_without_a_traceback(project, old,
 
 
 def test_plain_mkdocs_checks_by_itself(project):
-    project.replace("work/set-band.md", "torque:band-seat>", "torque:band-set>")
+    project.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
     command = [sys.executable, "-m", "mkdocs", "build", "-q"]
     done = subprocess.run(command, cwd=project.folder, capture_output=True, text=True, check=False)
     assert done.returncode == 1
@@ -148,5 +148,5 @@ def test_plain_mkdocs_checks_by_itself(project):
 def test_plain_mkdocs_builds_the_same_pages(project, built):
     command = [sys.executable, "-m", "mkdocs", "build", "-q"]
     subprocess.run(command, cwd=project.folder, capture_output=True, check=True)
-    page = "work/set-band/index.html"
+    page = "jobs/set-band/index.html"
     assert project.held()[page] == built.held()[page]

@@ -40,7 +40,7 @@ def test_build_says_what_the_site_holds_and_how_to_open_it(project, monkeypatch)
 
 
 def test_build_prints_every_finding_and_exits_1(project):
-    project.replace("work/set-band.md", "torque:band-seat>", "torque:band-set>")
+    project.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
     done = run(build, project.folder)
     assert done.exit_code == 1
     assert "dead-reference" in done.output
@@ -122,7 +122,7 @@ def test_serve_says_where_there_is_no_project(tmp_path):
 
 
 def read(port):
-    address = f"http://127.0.0.1:{port}/work/set-band/"
+    address = f"http://127.0.0.1:{port}/jobs/set-band/"
     with urllib.request.urlopen(address, timeout=10) as answer:
         return answer.read().decode()
 
@@ -149,13 +149,13 @@ def test_preview_follows_changes_and_keeps_the_last_good_state(project, tmp_path
         preview = subprocess.Popen([*command, "--port", str(port)], stdout=out, stderr=out)
     try:
         assert until(lambda: "Wipe the case." in read(port)), log.read_text()
-        project.replace("work/set-band.md", "Wipe the case.", "Polish the case.")
+        project.replace("jobs/set-band.md", "Wipe the case.", "Polish the case.")
         assert until(lambda: "Polish the case." in read(port)), log.read_text()
-        project.replace("work/set-band.md", "torque:band-seat>", "torque:band-set>")
+        project.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
         assert until(lambda: "Did you mean band-seat?" in log.read_text()), log.read_text()
         assert "Polish the case." in read(port)
-        project.replace("work/set-band.md", "torque:band-set>", "torque:band-seat>")
-        project.replace("work/set-band.md", "Polish the case.", "Clean the case.")
+        project.replace("jobs/set-band.md", "torque:band-set>", "torque:band-seat>")
+        project.replace("jobs/set-band.md", "Polish the case.", "Clean the case.")
         assert until(lambda: "Clean the case." in read(port)), log.read_text()
     finally:
         preview.send_signal(signal.SIGINT)
@@ -171,7 +171,7 @@ def test_open_serves_the_site_until_it_is_stopped(built):
     try:
         said = opened.stdout.readline()
         found = re.fullmatch(r"The manual is at (http://127\.0\.0\.1:\d+/) until you .*\n", said)
-        with urllib.request.urlopen(f"{found[1]}work/set-band/", timeout=20) as answer:  # noqa: S310
+        with urllib.request.urlopen(f"{found[1]}jobs/set-band/", timeout=20) as answer:  # noqa: S310
             assert "Wipe the case." in answer.read().decode()
             assert answer.headers["Cache-Control"] == "no-cache"
     finally:

@@ -100,7 +100,7 @@ def test_links_in_card_data_count_from_the_cards_page(built):
 def test_search_knows_the_pages_but_not_what_repeats_them(built):
     entries = json.loads(built.held()["search/search_index.json"])["docs"]
     places = {entry["location"].partition("#")[0] for entry in entries}
-    assert {"", "work/set-band/", "torques/wren-2/band-seat/", "faults/late/"} <= places
+    assert {"", "jobs/set-band/", "torques/wren-2/band-seat/", "faults/late/"} <= places
     assert not places & {"where-used/", "cards/", "offline/"}
 
 
@@ -114,12 +114,12 @@ def test_second_build_is_the_same_to_the_byte(built, project):
 
 def test_weight_of_a_page_does_not_grow_with_the_manual(project):
     project.build()
-    before = len(project.held()["work/set-band/index.html"])
-    text = (project.pages / "work/raise.md").read_text(encoding="utf-8")
+    before = len(project.held()["jobs/set-band/index.html"])
+    text = (project.pages / "jobs/raise.md").read_text(encoding="utf-8")
     for number in range(40):
-        (project.pages / f"work/more-{number}.md").write_text(text, encoding="utf-8")
+        (project.pages / f"jobs/more-{number}.md").write_text(text, encoding="utf-8")
     project.build()
-    assert len(project.held()["work/set-band/index.html"]) == before
+    assert len(project.held()["jobs/set-band/index.html"]) == before
 
 
 def test_title_and_summary_cannot_leave_their_place_in_the_template(project):
