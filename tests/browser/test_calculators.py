@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import gzip
 import json
+import struct
 from pathlib import Path
 
 import pytest
@@ -179,10 +181,34 @@ def test_a_calculator_that_fails_says_so_keeps_the_entries_and_can_be_tried_agai
     expect(state).to_be_empty()
 
 
-def test_a_damaged_image_is_replaced_by_starting_anew(page, site_url):
-    page.route("**/runtime/image-*/*", lambda route: route.fulfill(body=b"no image"))
-    open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
+def image_of_another_build(image):
+    """The image with one bit of the build's id changed: 32 bytes, 16 after its beginning."""
+    content = bytearray(gzip.decompress(image))
+    [runs] = struct.unpack_from("<I", content, 4)
+    content[8 + 8 * runs + 16] ^= 1
+    return gzip.compress(content, 1)
+
+
+def image_cut_short(image):
+    return gzip.compress(gzip.decompress(image)[:-4096], 1)
+
+
+@pytest.mark.parametrize("change", [image_of_another_build, image_cut_short, lambda _: b"no image"])
+def test_an_image_that_does_not_fit_is_replaced_by_starting_anew(page, site, site_url, change):
+    [image] = site.glob("runtime/image-*/*")
+    body = change(image.read_bytes())
+    page.route("**/runtime/image-*/*", lambda route: route.fulfill(body=body))
+    with page.expect_request("**/runtime/wheel-*/*", timeout=BOOT):
+        open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
     expect(page.locator(".uh-answer__summary")).to_contain_text("9 lbf·ft is")
+
+
+def test_a_whole_image_needs_no_wheels(page, site_url):
+    asked = []
+    page.context.on("request", lambda request: asked.append(request.url))
+    open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
+    assert [url for url in asked if "/runtime/image-" in url]
+    assert [url for url in asked if "/runtime/wheel-" in url] == []
 
 
 def test_two_restored_images_draw_different_random_numbers(page, site_url):

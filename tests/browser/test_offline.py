@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 
 import pytest
@@ -164,6 +165,32 @@ def test_a_broken_connection_costs_only_the_last_piece(phone, server):
     assert leftovers == 0
 
 
+def test_the_image_is_stored_unpacked_and_python_comes_back_from_it(phone, server):
+    page = phone.new_page()
+    asked = []
+    phone.on("request", lambda request: asked.append(request.url))
+    store_all(page, server)
+    stored, listed = page.evaluate(
+        """async () => {
+            const {image, files} = await (await fetch("runtime/manifest.json")).json();
+            const store = await caches.open(`underhoist-runtime ${location.href}`);
+            const content = await (await store.match(image)).arrayBuffer();
+            const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", content));
+            return [
+                Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join(""),
+                files.find(({url}) => url === image).stored_sha256,
+            ];
+        }"""
+    )
+    assert stored == listed
+    server.stop()
+    asked.clear()
+    page.goto(f"{server.url}calculators/torque-units/?torque=9+lbf*ft")
+    page.wait_for_selector("#calculator[data-answered='yes']", timeout=WAIT)
+    assert [url for url in asked if "/runtime/core-" in url], "the worker's requests are not seen"
+    assert [url for url in asked if "/runtime/wheel-" in url] == []
+
+
 def test_a_damaged_file_is_never_called_stored(phone, server, tmp_path):
     folder = tmp_path / "site"
     shutil.copytree(server.folder, folder)
@@ -180,6 +207,26 @@ def test_a_damaged_file_is_never_called_stored(phone, server, tmp_path):
     wasm.write_bytes(whole)
     page.goto(f"{server.url}offline/")
     expect(page.locator("#stored-runtime")).to_contain_text("Calculators offline", timeout=WAIT)
+
+
+def test_a_page_that_is_not_as_the_list_has_it_is_said_and_tried_again(phone, server, tmp_path):
+    """A site that is only half uploaded: the browser refuses to store what does not match."""
+    folder = tmp_path / "site"
+    shutil.copytree(server.folder, folder)
+    changed = folder / "kestrel-3" / "set-band" / "index.html"
+    whole = changed.read_bytes()
+    changed.write_bytes(whole + b"<p>Half.")
+    serve_instead(server, folder)
+    page = phone.new_page()
+    page.goto(server.url)
+    expect(state(page)).to_have_text(
+        re.compile(r"Not all stored: \d+ of \d+ files\. It is tried again in a minute"),
+        timeout=WAIT,
+    )
+    assert page.evaluate("document.documentElement.dataset.textStored") is None
+    changed.write_bytes(whole)
+    page.evaluate("dispatchEvent(new Event('online'))")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
 
 
 def test_the_offline_page_says_since_when_and_repairs_what_is_gone(phone, server):
