@@ -181,25 +181,42 @@ def find_browser() -> str | None:
 
 
 def install_browser() -> None:
-    """Debian's Chromium where apt is there, otherwise the one that Playwright brings."""
-    if find_browser():
+    """Debian's Chromium where apt is there and may be used, otherwise the one of Playwright."""
+    if find_browser() or is_current(*_own_browser()):
         return
-    if shutil.which("apt-get"):
-        sudo = [] if os.geteuid() == 0 else ["sudo", "-n"]
-        for words in (["update", "-qq"], ["install", "-y", "-qq", "chromium"]):
-            tried = subprocess.run(
-                [*sudo, "apt-get", *words], capture_output=True, text=True, check=False,
-                env={**os.environ, "DEBIAN_FRONTEND": "noninteractive"},
-            )  # fmt: skip
-        if tried.returncode == 0 and find_browser():
-            print("  Chromium installed from Debian's packages")
-            return
-    stamp = VENV / ".installed-browser"
-    wanted = fingerprint(ROOT / "requirements-test.lock")
-    if not is_current(stamp, wanted):
+    if may_use_apt():
+        install_from_debian()
+    if not find_browser():
         command = [str(PYTHON), "-m", "playwright", "install", "chromium"]
         run_counted("Chromium for the tests", command, "downloaded", 1)
+        stamp, wanted = _own_browser()
         stamp.write_text(wanted, encoding="utf-8")
+
+
+def may_use_apt() -> bool:
+    """Whether this machine has apt, and we are root or may become it without a password."""
+    if not shutil.which("apt-get"):
+        return False
+    if os.geteuid() == 0:
+        return True
+    asked = ["sudo", "-n", "true"]
+    return bool(shutil.which("sudo")) and subprocess.run(asked, check=False).returncode == 0
+
+
+def install_from_debian() -> None:
+    """Install Debian's Chromium; where that fails, Playwright's is tried next."""
+    bar = Bar("Chromium from Debian's packages", 2)
+    sudo = [] if os.geteuid() == 0 else ["sudo", "-n"]
+    quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    for words in (["update", "-qq"], ["install", "-y", "-qq", "chromium"]):
+        subprocess.run([*sudo, "apt-get", *words], capture_output=True, check=False, env=quiet)
+        bar.step()
+    bar.finish()
+
+
+def _own_browser() -> tuple[Path, str]:
+    """Where it stands which of Playwright's browsers was installed, and which is wanted."""
+    return VENV / ".installed-browser", fingerprint(ROOT / "requirements-test.lock")
 
 
 # --- the commands -----------------------------------------------------------------------------
