@@ -29,8 +29,14 @@ _ESCAPED = re.compile(r"\\[\\\[\]<!]")
 _FENCE = re.compile(r"\s*(`{3,}(?=[^`]*$)|~{3,})")
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
 _NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
-_ITEM = re.compile(r"^ {0,3}\d{1,9}[.)][ \t]+", re.MULTILINE)
-_LIST_ENDS = re.compile(r"\n[ \t]*\n(?! |\t|\n|\d{1,9}[.)][ \t])")
+_ITEM = re.compile(r"^ {0,3}\d{1,9}\.[ \t]+", re.MULTILINE)
+_LIST_ENDS = re.compile(r"\n[ \t]*\n(?! |\t|\n|\d{1,9}\.[ \t])")
+
+STEP_WORDS = {
+    "Why": "why", "Good": "good", "Bad": "bad", "Mistake": "mistake", "Note": "note",
+    "Second check": "check",
+}  # fmt: skip
+"""The word that opens a paragraph of a step, and the last part of its class."""
 
 
 @frozen
@@ -139,14 +145,19 @@ class Prose:
             yield Link(match[1], "", form, match.start(), self.place(match.start(), file))
 
     @cached_property
-    def steps(self) -> tuple[StepText, ...]:
-        """The items of the ordered list under the heading Steps."""
+    def steps_part(self) -> tuple[int, int]:
+        """Where the text below the heading Steps begins and ends; empty without the heading."""
         heading = _STEPS.search(self.text)
         if heading is None:
-            return ()
+            return 0, 0
         after = _NEXT_HEADING.search(self.text, heading.end())
-        end = after.start() if after else len(self.text)
-        first = _ITEM.search(self.text, heading.end(), end)
+        return heading.end(), after.start() if after else len(self.text)
+
+    @cached_property
+    def steps(self) -> tuple[StepText, ...]:
+        """The items of the ordered list under the heading Steps."""
+        begin, end = self.steps_part
+        first = _ITEM.search(self.text, begin, end)
         if first is None:
             return ()
         stop = _LIST_ENDS.search(self.text, first.start(), end)

@@ -49,9 +49,9 @@ def test_places_count_from_the_first_line_of_the_body():
 
 
 def test_steps_are_the_items_below_their_heading():
-    ours = "## Steps\n\n1. One\n\n    Why: a.\n2) Two\n   more\n\n"
+    ours = "## Steps\n\n1. One\n\n    Why: a.\n2. Two\n   more\n\n"
     body = f"1. not this\n\n{ours}## Then\n\n1. not that\n"
-    assert steps(body) == ["1. One\n\n    Why: a.\n", "2) Two\n   more"]
+    assert steps(body) == ["1. One\n\n    Why: a.\n", "2. Two\n   more"]
 
 
 def test_a_paragraph_at_the_margin_ends_the_list():

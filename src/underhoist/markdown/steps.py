@@ -8,12 +8,7 @@ from markdown.util import BLOCK_LEVEL_ELEMENTS
 
 from underhoist.markdown.blocks import lone_hazard
 from underhoist.markdown.references import REF
-
-WORDS = {
-    "Why": "why", "Good": "good", "Bad": "bad", "Mistake": "mistake", "Note": "note",
-    "Second check": "check",
-}  # fmt: skip
-"""The word that opens a paragraph of a step, and the last part of its class."""
+from underhoist.prose import STEP_WORDS
 
 Write = Callable[[list[Element]], str]
 
@@ -71,7 +66,7 @@ def _step(blocks: list[Element], write: Write) -> StepText:
 def _open(paragraph: Element) -> str | None:
     """Set the opening word apart and class the paragraph by it."""
     text = (paragraph.text or "").lstrip()
-    for word, name in WORDS.items():
+    for word, name in STEP_WORDS.items():
         if paragraph.tag == "p" and text.startswith(f"{word}:"):
             strong = Element("strong")
             strong.text, strong.tail = word, " " + text.removeprefix(f"{word}:").lstrip()

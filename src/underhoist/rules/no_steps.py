@@ -18,29 +18,42 @@ Clean the adjuster's thread, then loosen the locknut.
 ```
 """
 
+import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Page
 from underhoist.place import Place
-from underhoist.prose import prose
+from underhoist.prose import Prose, prose
+from underhoist.words import quote
 
 CODE = "no-steps"
 SEVERITY = Severity.STOP
+
+_NEARLY = re.compile(r"^[^\w\n]*(?:<[^<>\n]*>)?\d{1,2}[.)]\s?(?=\S)[^\n]*", re.MULTILINE)
+"""What an author took for a step: 1) or 1. with a hard space, as word processors write them."""
 
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Procedures whose body has no ordered list under Steps."""
     drafts = (each for each in manual.drafts if each.kind == "procedure" and each.body.text.strip())
     for procedure in (*manual.procedures.values(), *drafts):
-        if not prose(procedure.body).steps:
-            at = Place(procedure.file, procedure.body.first_line, 1)
-            wrong = "The procedure has no ordered list under a heading Steps."
-            yield Finding(
-                CODE,
-                SEVERITY,
-                at,
-                "",
-                wrong,
-                "Write ## Steps and below it 1. and the first action.",
-            )
+        text = prose(procedure.body)
+        if not text.steps:
+            yield _nearly(procedure.file, text) or _none(procedure)
+
+
+def _nearly(file: str, text: Prose) -> Finding | None:
+    """Point at the first line under Steps that was meant for one."""
+    line = _NEARLY.search(text.text, *text.steps_part)
+    if line is None:
+        return None
+    wrong = "A step begins with its number, a full stop and an ordinary space. This line does not."
+    mend = "Type it anew at the start of the line: 1. and a space, without HTML."
+    return Finding(CODE, SEVERITY, text.place(line.start(), file), quote(line[0]), wrong, mend)
+
+
+def _none(page: Page) -> Finding:
+    wrong = "The procedure has no ordered list under a heading Steps."
+    mend = "Write ## Steps and below it 1. and the first action."
+    return Finding(CODE, SEVERITY, Place(page.file, page.body.first_line, 1), "", wrong, mend)

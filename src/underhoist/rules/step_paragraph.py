@@ -1,0 +1,92 @@
+"""A paragraph that does not stand in its step.
+
+What belongs to a step is indented by four spaces, with an empty line above it. A caution or a
+"Bad" that is not indented leaves its step: on the page it stands apart from the list, and it is
+not on the job card at all. The words that open such a paragraph are `Why:`, `Good:`, `Bad:`,
+`Mistake:`, `Note:` and `Second check:`.
+
+Good:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Turn the screw in until it seats.
+
+    Good: It stops softly.
+
+2. Mark the square.
+```
+
+Bad:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. Turn the screw in until it seats.
+
+Good: It stops softly.
+
+2. Mark the square.
+```
+"""
+
+import re
+from collections.abc import Iterator
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual, Page
+from underhoist.prose import STEP_WORDS, Prose, prose
+from underhoist.words import quote
+
+CODE = "step-paragraph"
+SEVERITY = Severity.STOP
+
+_LINE = re.compile(r"[^\n]+")
+_ITEM = re.compile(r" {0,3}\d{1,9}\.[ \t]")
+_HEADING = re.compile(r"#{3,6} ")
+_INDENTED = re.compile(r" {0,3}\t| {4}")
+_OPENING = re.compile(rf"[*_]*({'|'.join(STEP_WORDS)})[*_]*\s*(?::|[-–—]\s)", re.IGNORECASE)
+_OUTSIDE = (
+    "This paragraph is outside the steps: it is not indented by four spaces.",
+    "Put four spaces before it, or move it under another heading.",
+)
+_RUNS_ON = ("This line runs on in the paragraph above it.", "Leave an empty line above it.")
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Paragraphs below the first step that belong to none, and words that open none."""
+    drafts = (each for each in manual.drafts if each.kind == "procedure")
+    for page in (*manual.procedures.values(), *drafts):
+        yield from _faults(page, prose(page.body))
+
+
+def _faults(page: Page, text: Prose) -> Iterator[Finding]:
+    end = text.steps_part[1]
+    begin = text.steps[0].start if text.steps else end
+    above = begin
+    for line in _LINE.finditer(text.text, begin, end):
+        written = line[0].strip()
+        if not written:
+            continue
+        fresh = text.text.count("\n", above, line.start()) > 1
+        said = _fault(line[0], written, fresh=fresh)
+        above = line.end()
+        if said:
+            at = text.place(line.start() + line[0].index(written[0]), page.file)
+            yield Finding(CODE, SEVERITY, at, quote(written), *said)
+
+
+def _fault(line: str, written: str, *, fresh: bool) -> tuple[str, str] | None:
+    """Say what is wrong with the line and how to mend it; `fresh` after an empty line."""
+    if _ITEM.match(line) or _HEADING.match(line):
+        return None
+    if fresh and not _INDENTED.match(line):
+        return _OUTSIDE
+    opening = _OPENING.match(written)
+    if opening is None:
+        return None
+    word = opening[1].capitalize()
+    if not written.startswith(f"{word}:"):
+        wrong = f"The page does not know this as the paragraph {word}."
+        return wrong, f"Write {word}: as the first word, with its colon and without stars."
+    return None if fresh else _RUNS_ON
