@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from attrs import field, frozen
+from attrs import evolve, field, frozen
 
 from underhoist_calculators.units import Quantity, show, show_number, unit_name, unit_words
 
@@ -17,7 +17,10 @@ class Exact:
 
 @frozen(kw_only=True)
 class Plate:
-    """A value to be read at arm's length, with the same value in other units."""
+    """A value to be read at arm's length, with the same value in other units.
+
+    `exact_low` is the lower end where the number is a range; `exact_others` belong to `others`.
+    """
 
     name: str
     number: str
@@ -25,6 +28,8 @@ class Plate:
     others: tuple[str, ...] = ()
     note: str = ""
     exact: Exact
+    exact_low: Exact | None = None
+    exact_others: tuple[Exact, ...] = ()
 
 
 @frozen(kw_only=True)
@@ -77,11 +82,22 @@ def plate(
     note: str = "",
 ) -> Plate:
     """Make a plate of the value in its own unit, followed by the `others`."""
+    others = tuple(unit for unit in others if unit != unit_name(value))
     return Plate(
         name=name,
         number=show_number(value, digits=digits),
         unit=unit_words(unit_name(value)),
-        others=tuple(show(value, unit) for unit in others if unit != unit_name(value)),
+        others=tuple(show(value, unit) for unit in others),
         note=note,
         exact=exact(value),
+        exact_others=tuple(exact(value.to(unit)) for unit in others),
+    )
+
+
+def with_exact(shown: Plate, value: Quantity) -> Plate:
+    """Keep in the plate the value before it was rounded to what the tool shows."""
+    return evolve(
+        shown,
+        exact=exact(value.to(shown.exact.unit)),
+        exact_others=tuple(exact(value.to(each.unit)) for each in shown.exact_others),
     )

@@ -11,8 +11,8 @@ from underhoist_calculators.answer import Answer
 from underhoist_calculators.inputs import Inputs
 from underhoist_calculators.units import KINDS, unit_named
 
-FIELD_KINDS = KINDS | {"choice", "tyre"}
-"""What a field can hold: a quantity of one kind, one of several words, or a tyre size."""
+FIELD_KINDS = KINDS | {"choice", "text", "tyre"}
+"""What a field can hold: a quantity of one kind, one of several words, a name, or a tyre size."""
 
 
 @frozen

@@ -20,6 +20,9 @@ from underhoist_calculators.units import (
     units_of,
 )
 
+LONGEST_NAME = 200
+"""Characters that a name, or a list of names, may have."""
+
 
 @frozen
 class Wrong:
@@ -80,8 +83,8 @@ def _read(field: Field, entries: Mapping[str, str]) -> Value | None:
         return _choice(field, text)
     if text.casefold() in field.words:
         return text.casefold()
-    if field.kind == "tyre":
-        return read_tyre(text)
+    if field.kind in {"text", "tyre"}:
+        return read_tyre(text) if field.kind == "tyre" else _name(field, text)
     chosen = entries.get(f"{field.name}.unit", "").strip()
     if chosen and unit_named(chosen) is None:
         wrong = f'"{chosen}" is not a unit known here.'
@@ -98,6 +101,19 @@ def _choice(field: Field, text: str) -> str:
             return choice.name
     wrong = f'"{text[:40]}" is not one of the choices.'
     raise UnitError("not-a-number", text, wrong, f"Write {example(field)}.")
+
+
+def _name(field: Field, text: str) -> str:
+    """Give a name with single spaces; raises `UnitError` for what cannot be one."""
+    name = " ".join(text.split())
+    if not any(map(str.isalnum, name)):
+        wrong = f'"{name[:40]}" is not a name.'
+        raise UnitError("not-a-number", text, wrong, f"Write {example(field)}.")
+    if len(name) > LONGEST_NAME:
+        wrong = "This is too long for a name."
+        mend = f"Write at most {LONGEST_NAME} characters, e.g. {example(field)}."
+        raise UnitError("impossible-range", text, wrong, mend)
+    return name
 
 
 def _in_range(field: Field, value: Quantity, text: str) -> Quantity:

@@ -2,7 +2,16 @@
 
 from attrs import frozen
 
-from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working, exact, plate
+from underhoist_calculators.answer import (
+    Answer,
+    Exact,
+    Plate,
+    Table,
+    Working,
+    exact,
+    plate,
+    with_exact,
+)
 from underhoist_calculators.filling import (
     GAP,
     READABLE,
@@ -12,6 +21,7 @@ from underhoist_calculators.filling import (
     pours,
     volume_of,
 )
+from underhoist_calculators.fluid_choice import FluidChoice
 from underhoist_calculators.fluid_expansion import correction_factor
 from underhoist_calculators.units import Quantity, number_text, quantity, show, unit_name
 
@@ -48,13 +58,14 @@ class Stick:
 
 @frozen(kw_only=True)
 class Filled:
-    """What is known for the ledger: what went in so far, and the level before draining."""
+    """What went in so far, of which fluid, and the level before draining."""
 
+    fluid: FluidChoice
     added: Quantity | None
     level_before: Quantity | None
 
 
-def before_starting(sump: Sump, out: Drained, selector: str | None) -> Answer:
+def before_starting(sump: Sump, out: Drained, fluid: FluidChoice, selector: str | None) -> Answer:
     """Answer for the stage before the engine runs."""
     unit = unit_name(sump.service_fill)
     full = first_fill(out.volume, sump.service_fill)
@@ -65,12 +76,12 @@ def before_starting(sump: Sump, out: Drained, selector: str | None) -> Answer:
         numbers=f"{show(out.volume, digits=2)} out, service fill {show(sump.service_fill)}",
         result=f"{show(full, unit, 2)}, poured as {show(pour)}",
     )
-    name = "Put in before starting"
+    note = "The rest follows by the dipstick."
     return Answer(
         summary=f"Put in {show(pour)} before starting, then fill by the dipstick.",
-        plates=(plate(name, pour, others=BESIDE, note="The rest follows by the dipstick."),),
-        do=_first_steps(pour, selector),
-        warnings=_estimate_warning(out),
+        plates=(with_exact(plate("Put in before starting", pour, others=BESIDE, note=note), full),),
+        do=(*fluid.container, *_first_steps(pour, selector)),
+        warnings=(*fluid.unknown, *_estimate_warning(out)),
         working=(out.how, working),
         values={"out": exact(out.volume), "first-fill": exact(full)},
     )
@@ -104,6 +115,7 @@ def by_the_stick(sump: Sump, out: Drained, stick: Stick, filled: Filled) -> Answ
     change = volume_of(stick.missing, stick.at, sump).to(unit)
     if stick.missing > READABLE:
         summary, plates, do = _top_up(stick, sump, unit)
+        do = (*filled.fluid.container, *do) if plates else do
     elif stick.missing < -READABLE:
         summary, plates, do = _take_out(stick, sump, unit)
     else:
@@ -114,7 +126,12 @@ def by_the_stick(sump: Sump, out: Drained, stick: Stick, filled: Filled) -> Answ
         plates=plates,
         do=do,
         tables=(table,),
-        warnings=(*_reading_warnings(stick, sump), *_gap_warning(gap), *_estimate_warning(out)),
+        warnings=(
+            *filled.fluid.unknown,
+            *_reading_warnings(stick, sump),
+            *_gap_warning(gap),
+            *_estimate_warning(out),
+        ),
         working=(out.how, *_stick_working(stick, sump, change)),
         values=_values(stick, out, change, gap),
     )
@@ -141,7 +158,9 @@ def _top_up(stick: Stick, sump: Sump, unit: str) -> Said:
         f"Add {show(total, digits=2)}: the level stands {_marks(stick.missing)} "
         f"below full at {show(stick.at)}."
     )
-    return summary, (plate("Add now", total, others=BESIDE, digits=2, note=note),), do
+    wanted = volume_of(stick.missing, stick.at, sump)
+    rounded = plate("Add now", total, others=BESIDE, digits=2, note=note)
+    return summary, (with_exact(rounded, wanted),), do
 
 
 def _marks(count: float) -> str:
@@ -155,7 +174,8 @@ def _marks(count: float) -> str:
 def _take_out(stick: Stick, sump: Sump, unit: str) -> Said:
     """Say how much to take out, and why a little too much is not a little wrong."""
     # Measured warm as it comes out, so the volume at the fluid's own temperature.
-    volume = jug(sump.between_marks * -stick.missing, unit)
+    over_full = sump.between_marks * -stick.missing
+    volume = jug(over_full, unit)
     if volume.magnitude == 0:
         return _leave(stick)
     shown, over = show(volume, digits=2), f"{_marks(stick.missing)} over full at {show(stick.at)}"
@@ -163,12 +183,14 @@ def _take_out(stick: Stick, sump: Sump, unit: str) -> Said:
     between = f"between {show(sump.rule.low)} and {show(sump.rule.high)}"
     draw = f"Draw off {shown} through the filler tube or the plug."
     again = f"Read again {between}."
-    if stick.temperature < sump.rule.low - FAR:
+    is_cold = stick.temperature < sump.rule.low - FAR
+    name = "Take out, if it still is" if is_cold else "Take out"
+    rounded = plate(name, volume, others=BESIDE, digits=2, note=why)
+    plates = (with_exact(rounded, over_full),)
+    if is_cold:
         summary = f"Warm the fluid and read again: by this cold reading it will stand {over}."
-        plates = (plate("Take out, if it still is", volume, others=BESIDE, digits=2, note=why),)
         warm = f"Warm the fluid until it is {between} and read again."
         return summary, plates, (warm, draw, again)
-    plates = (plate("Take out", volume, others=BESIDE, digits=2, note=why),)
     return f"Take out {shown}: {over}.", plates, (draw, again)
 
 

@@ -45,7 +45,7 @@ class Inputs:
         return value if isinstance(value, Span) else None
 
     def word(self, name: str) -> str | None:
-        """Give the chosen word, or None where the field is empty or holds a quantity."""
+        """Give the chosen word or the name, or None where the field is empty or a quantity."""
         value = self.values.get(name)
         return value if isinstance(value, str) else None
 

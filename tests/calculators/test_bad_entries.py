@@ -12,8 +12,11 @@ FIELDS = [
     for field in calculator.fields
 ]
 QUANTITIES = [
-    param for param in FIELDS if not param.values[1].choices and param.values[1].kind != "tyre"
+    param
+    for param in FIELDS
+    if not param.values[1].choices and param.values[1].kind not in {"text", "tyre"}
 ]
+NAMES = [param for param in FIELDS if param.values[1].kind == "text"]
 
 
 def unit_of(field):
@@ -107,10 +110,27 @@ def test_an_unknown_unit_chosen(calculator, field):
     assert error["wrong"] == '"florp" is not a unit known here.'
 
 
-@pytest.mark.parametrize(("calculator", "field"), [p for p in FIELDS if p not in QUANTITIES])
+@pytest.mark.parametrize(
+    ("calculator", "field"), [p for p in FIELDS if p not in (*QUANTITIES, *NAMES)]
+)
 def test_words_and_sizes(calculator, field):
     error = refusal(calculator, field, "something else")
     assert error["mend"].startswith("Write ")
+
+
+@pytest.mark.parametrize(("calculator", "field"), NAMES)
+@pytest.mark.parametrize(
+    ("text", "wrong"),
+    [
+        ("-", '"-" is not a name.'),
+        ("?! °", '"?! °" is not a name.'),
+        ("D2 " * 70, "This is too long for a name."),
+    ],
+)
+def test_no_name(calculator, field, text, wrong):
+    error = refusal(calculator, field, text)
+    assert error["wrong"] == wrong
+    assert field.example in error["mend"]
 
 
 @settings(max_examples=300)

@@ -11,6 +11,9 @@ FAMILY = {
     "between-marks": "0.5 L",
     "level-temperature": "65 to 80 °C",
     "selector": "park",
+    "specification": "Dunmere D2",
+    "accepts": "Dunmere D3, Dunmere D4",
+    "fluid": "Dunmere D2",
 }
 
 
@@ -27,6 +30,7 @@ def answer(**entries):
 
 def test_first_stage_says_how_to_get_to_a_reading():
     assert answer(drained="4.3 L")["do"] == [
+        "Read the container: it must say Dunmere D2.",
         "Level ground, wheels chocked, parking brake on.",
         "Put in 3.8 L.",
         "Start the engine and let it idle. Hold the foot brake.",
@@ -81,7 +85,8 @@ def test_top_up_in_half_marks_and_never_past():
     topped = answer(drained="4.3 L", level="2 below full", fluid_temperature="70 °C")
     assert topped["summary"] == "Add 0.95 L: the level stands 2 marks below full at 70 °C."
     assert topped["plates"][0]["note"] == "In 3 steps: 0.45 L, 0.25 L, 0.25 L."
-    assert topped["do"][2].endswith("Stop at the full mark, whatever this sheet says.")
+    assert topped["do"][0] == "Read the container: it must say Dunmere D2."
+    assert topped["do"][3].endswith("Stop at the full mark, whatever this sheet says.")
     assert topped["warnings"] == [
         "Below the low mark the dipstick is a guess. Add the first step, then read again."
     ]
@@ -151,6 +156,70 @@ def test_no_gap_is_made_of_an_estimate():
     full = answer(drained_by="pan", level="0 below full", fluid_temperature="70 °C", added="9 L")
     assert dict(full["tables"][0]["rows"])["Gap, in less out"] == "not known"
     assert "gap" not in full["values"]
+
+
+@pytest.mark.parametrize("typed", ["dunmere d3", "Dunmere  D3", "DunmereD3"])
+def test_a_fluid_that_supersedes_is_named_as_the_family_writes_it(typed):
+    first = answer(drained="4.3 L", fluid=typed)
+    assert first["do"][0] == (
+        "Read the container: it must say Dunmere D3, "
+        "which supersedes Dunmere D2 by the family page."
+    )
+    assert first["warnings"] == []
+
+
+@pytest.mark.parametrize("entries", [{}, {"level": "1 below full", "fluid_temperature": "70 °C"}])
+def test_a_fluid_that_the_family_does_not_name_is_refused_with_the_reason(entries):
+    assert run(drained="4.3 L", fluid="FM-5", **entries)["errors"] == {
+        "fluid": {
+            "written": "FM-5",
+            "wrong": "The unit was built for Dunmere D2, and the family page does not say that "
+            "FM-5 supersedes it. Another friction makes clutches and bands slip or shudder.",
+            "mend": "Put in Dunmere D2, Dunmere D3 or Dunmere D4.",
+        }
+    }
+
+
+def test_the_older_fluid_does_not_replace_the_newer():
+    # D3 supersedes D2; nothing says the opposite.
+    entries = {"specification": "Dunmere D3", "accepts": "", "fluid": "Dunmere D2"}
+    error = run(drained="4.3 L", **entries)["errors"]["fluid"]
+    assert error["mend"] == "Put in Dunmere D3."
+
+
+@pytest.mark.parametrize(
+    ("accepts", "says"),
+    [
+        ("", "This unit takes Dunmere D2; nothing is known to supersede it."),
+        ("D3", "This unit takes Dunmere D2; D3 supersedes it."),
+        ("D3; D4", "This unit takes Dunmere D2; D3 and D4 supersede it."),
+    ],
+)
+def test_a_fluid_that_is_not_written_is_asked_for(accepts, says):
+    first = answer(drained="4.3 L", fluid="", accepts=accepts)
+    assert first["warnings"] == [f"Which fluid goes in is not written. {says}"]
+    assert first["do"][0] == "Level ground, wheels chocked, parking brake on."
+
+
+@pytest.mark.parametrize(
+    ("fluid", "what"),
+    [
+        ("FM-5", "whether FM-5 may go in is not known"),
+        ("", "no fluid is judged"),
+    ],
+)
+def test_where_nothing_is_known_of_the_fluid_it_says_so(fluid, what):
+    first = answer(drained="4.3 L", fluid=fluid, specification="")
+    assert first["warnings"] == [
+        f"Which fluid this unit was built for is not written, so {what}. "
+        "Read it on the family page before anything is put in."
+    ]
+
+
+def test_nothing_is_read_on_a_container_where_nothing_goes_in():
+    entries = {"drained": "4.3 L", "fluid_temperature": "70 °C"}
+    for level in ("0 below full", "0.5 above full"):
+        assert not any("container" in do for do in answer(level=level, **entries)["do"])
 
 
 def test_answers_in_the_unit_of_the_family():

@@ -15,6 +15,7 @@ def entries(site, name):
 
 def test_every_value_of_the_family_is_typed_text_with_its_unit(site):
     values = for_family(site.manual.families["wren-2"])
+    assert values["fluid.accepts"] == "Dunmere D3"
     assert values["fluid.service_fill"] == "4.5 L"
     assert values["fluid.level.temperature"] == "65 to 80 °C"
     assert values["window.1-2.light"] == "16 to 22 km/h"

@@ -10,6 +10,7 @@ from underhoist_calculators.fill_answers import (
     by_the_stick,
 )
 from underhoist_calculators.filling import Sump, drained_share, level_at_rule, rule_temperature
+from underhoist_calculators.fluid_choice import choose
 from underhoist_calculators.fluid_expansion import correction_factor
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.units import number_text, show
@@ -19,11 +20,14 @@ VOLUMES = ("litre", "millilitre", "US_quart", "imperial_quart", "US_gallon", "im
 
 def run(inputs: Inputs) -> Answer:
     """Answer for the stage that the entries reach: before starting, or by the dipstick."""
+    fluid = choose(inputs)
     sump = _sump(inputs)
     out = _drained(inputs, sump)
     if inputs.maybe("level") is None:
-        return before_starting(sump, out, inputs.word("selector"))
-    filled = Filled(added=inputs.maybe("added"), level_before=inputs.maybe("level-before"))
+        return before_starting(sump, out, fluid, inputs.word("selector"))
+    filled = Filled(
+        fluid=fluid, added=inputs.maybe("added"), level_before=inputs.maybe("level-before")
+    )
     return by_the_stick(sump, out, _stick(inputs, sump), filled)
 
 
@@ -101,6 +105,7 @@ def _stick(inputs: Inputs, sump: Sump) -> Stick:
 
 FAMILY = "From the family page"
 DRAIN = "What came out"
+FILL = "What goes in"
 READING = "After starting"
 CONVENTION = "Convention"
 
@@ -139,6 +144,11 @@ CALCULATOR = Calculator(
             low="3 marks below full", high="3 marks above full",
         ),
         Field(
+            name="fluid", label="Fluid to be put in", group=FILL, kind="text", required=False,
+            help="The specification as its container says it, not its colour.",
+            example="Dunmere D2",
+        ),
+        Field(
             name="level", label="Dipstick reading", group=READING, kind="level", required=False,
             units=("mark_below_full", "mark_above_full"),
             help="In marks from the full mark: the low mark is 1 mark below full, half way is 0.5.",
@@ -153,6 +163,16 @@ CALCULATOR = Calculator(
             name="added", label="Put in so far", group=READING, kind="volume", required=False,
             help="Everything since draining. It closes the ledger.", units=VOLUMES,
             low="0 L", high="30 L",
+        ),
+        Field(
+            name="specification", label="Fluid it was built for", group=FAMILY, kind="text",
+            required=False, help="The specification that the family page states.",
+            example="Dunmere D2", fills_from="fluid.specification",
+        ),
+        Field(
+            name="accepts", label="Superseded by", group=FAMILY, kind="text", required=False,
+            help="Fluids that supersede it by the family page, with commas between.",
+            example="Dunmere D3", fills_from="fluid.accepts",
         ),
         Field(
             name="service-fill", label="Service fill", group=FAMILY, kind="volume",
@@ -197,6 +217,7 @@ CALCULATOR = Calculator(
     ),
     limits=(
         "Valid for densities of 800.9 to 1163.5 kg/m³ and for one fluid throughout.",
+        "Fluids are compared by name: only the family page says which supersedes which.",
         "All expansion is taken to show in the pan; the volume between the marks is taken as "
         "even, and to go on so one mark above and below.",
         "Pours are rounded down to 0.05 of the unit, which is what a jug shows.",

@@ -57,10 +57,10 @@ def _torque(here: Here, id_: str) -> Markup:
 def fluid(family: UnitFamily) -> Markup:
     """Which fluid, how much, and how the level is read."""
     rule = family.fluid
-    accepts = ", ".join(each.value for each in rule.accepts) or "no other"
+    later = ", ".join(each.value for each in rule.accepts) or "nothing that is known"
     rows = (
         ("Specification", rule.specification.value),
-        ("Accepts as well", accepts),
+        ("Superseded by", later),
         ("Service fill", show(rule.service_fill.value)),
         ("Dry fill with converter", show(rule.dry_fill.value)),
         ("Read the level with the selector in", rule.level.selector.value),

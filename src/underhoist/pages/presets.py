@@ -86,6 +86,7 @@ def places(here: Here, calculator: Calculator) -> Iterator[tuple[str, str]]:
 def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:
     rule = family.fluid
     yield "fluid.specification", rule.specification.value
+    yield "fluid.accepts", ", ".join(each.value for each in rule.accepts)
     yield "fluid.service_fill", show(rule.service_fill.value)
     yield "fluid.dry_fill", show(rule.dry_fill.value)
     yield "fluid.level.selector", rule.level.selector.value
