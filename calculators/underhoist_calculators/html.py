@@ -10,6 +10,13 @@ from underhoist_calculators.answer import Answer, Plate, Table, Working
 from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.entries import Errors, Wrong, example_entries, split_unit, text_of
 from underhoist_calculators.units import unit_named, unit_symbol, unit_words
+from underhoist_calculators.unrounded import unrounded
+
+ACROSS = 36
+"""Characters of a table that fit across a phone of 360 px."""
+
+GAP = 2
+"""Characters that the space between two columns takes."""
 
 
 @frozen
@@ -46,7 +53,7 @@ def answer(calculator: Calculator, given: Answer | None, errors: Errors) -> str:
 
 def _folded(title: str, fields: tuple[Field, ...], filling: Filling) -> str:
     """Put a group away under a line that says what it holds."""
-    holds = ", ".join(_held(field, filling) for field in fields)
+    holds = " ".join(_held(field, filling) for field in fields)
     inside = "".join(_field(field, filling) for field in fields)
     return (
         f'<details class="uh-more uh-more--given"><summary>{escape(title)}: '
@@ -55,12 +62,12 @@ def _folded(title: str, fields: tuple[Field, ...], filling: Filling) -> str:
 
 
 def _held(field: Field, filling: Filling) -> str:
-    """Write one field's label and value; the browser keeps the value true."""
+    """Write one field's label and value; the style hides it, comma and all, while it is empty."""
     typed = text_of(field, filling.entries)
     shown = next((choice.label for choice in field.choices if choice.name == typed), typed)
     label = f"{field.label[0].lower()}{field.label[1:]}"
-    value = escape(shown or "not given")
-    return f'{escape(label)} <span data-value-of="{escape(field.name)}">{value}</span>'
+    value = f'<span data-value-of="{escape(field.name)}">{escape(shown)}</span>'
+    return f'<span class="uh-more__hold">{escape(label)} {value}</span>'
 
 
 def _group(title: str, fields: tuple[Field, ...], filling: Filling) -> str:
@@ -171,17 +178,35 @@ def _plate(plate: Plate) -> str:
         f'{number}</data><span class="uh-plate__unit">{escape(plate.unit)}</span>',
         f'<ul class="uh-plate__others">{others}</ul>' if others else "",
         f'<p class="uh-plate__note">{escape(plate.note)}</p>' if plate.note else "",
+        _exact(plate),
     )
     return f'<figure class="uh-plate">{"".join(parts)}</figure>'
 
 
+def _exact(plate: Plate) -> str:
+    """Put the unrounded values one tap away, with or without a script."""
+    items = "".join(f"<li>{escape(each)}</li>" for each in unrounded(plate))
+    summary = "<summary>Exact value</summary>"
+    return f'<details class="uh-plate__exact">{summary}<ul>{items}</ul></details>' if items else ""
+
+
 def _table(table: Table) -> str:
+    """Write the table; one that fits across a phone stays a table there."""
     heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in table.heads)
     rows = "".join(f"<tr>{_cells(table.heads, row)}</tr>" for row in table.rows)
+    css = "uh-table uh-table--narrow" if _is_narrow(table) else "uh-table"
     return (
-        f'<table class="uh-table"><caption>{escape(table.title)}</caption>'
+        f'<table class="{css}"><caption>{escape(table.title)}</caption>'
         f"<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
     )
+
+
+def _is_narrow(table: Table) -> bool:
+    """Say whether the columns fit side by side at 360 px; headings may break between words."""
+    columns = zip(*(map(len, row) for row in table.rows), strict=True)
+    longest = (max(map(len, head.split())) for head in table.heads)
+    widths = [max(word, *cells) for word, cells in zip(longest, columns, strict=True)]
+    return sum(widths) + GAP * (len(widths) - 1) <= ACROSS
 
 
 def _cells(heads: Iterable[str], row: Iterable[str]) -> str:

@@ -128,25 +128,24 @@ def _unexplained(given: ShiftMap) -> tuple[str, ...]:
 
 def tables(given: ShiftMap) -> tuple[Table, ...]:
     """Give what explains each reading, the map in figures, and what the adjuster does."""
-    return (*_readings(given), _map_table(given), *_adjuster_table(given))
+    return (*_readings(given), *_map_tables(given), *_adjuster_table(given))
 
 
-def _map_table(given: ShiftMap) -> Table:
+def _map_tables(given: ShiftMap) -> Iterator[Table]:
     """Write the speed of each shift by throttle: as specified, and with the loss."""
     cases = [("As specified", 0.0)]
     if given.loss:
         cases.append((f"{_inhg(given.loss)} lost", given.loss))
-    rows = tuple(
-        (
-            line.shift,
-            f"{throttle}, {number_text(vacuum, figures=3)} inHg",
-            *(_speed(given, line, vacuum, loss) for _, loss in cases),
+    heads = ("Throttle and vacuum", *(name for name, _ in cases))
+    for line in given.lines:
+        rows = tuple(
+            (
+                f"{throttle}, {number_text(vacuum, figures=3)} inHg",
+                *(_speed(given, line, vacuum, loss) for _, loss in cases),
+            )
+            for throttle, vacuum in given.vacuums.items()
         )
-        for line in given.lines
-        for throttle, vacuum in given.vacuums.items()
-    )
-    heads = ("Shift", "Throttle and vacuum", *(name for name, _ in cases))
-    return Table(title="Shift speed against vacuum", heads=heads, rows=rows)
+        yield Table(title=f"{line.shift} against vacuum", heads=heads, rows=rows)
 
 
 def _adjuster_table(given: ShiftMap) -> Iterator[Table]:

@@ -141,7 +141,20 @@ def test_a_folded_group_tells_what_its_fields_hold(page, site_url):
     page.locator("#service-fill").fill("3.8")
     expect(told).to_have_text("3.8 L")
     page.locator("#service-fill").fill("")
-    expect(told).to_have_text("not given")
+    expect(told).to_have_text("")
+    expect(told).to_be_hidden()
+
+
+def test_an_exact_value_is_one_tap_away_and_stays_open_while_typing(page, site_url):
+    open_calculator(page, site_url, "torque-units", "?torque=120+lbf*in")
+    exact = page.locator(".uh-plate__exact")
+    expect(exact.locator("li").first).to_be_hidden()
+    exact.locator("summary").press("Enter")
+    expect(exact.locator("li").nth(1)).to_have_text("13.5581794833 newton metres")
+    page.locator("#torque").fill("121")
+    # 121 x 0.112984829027617 N·m, the pound-force inch by its definition.
+    expect(exact.locator("li").nth(1)).to_have_text("13.6711643123 newton metres")
+    expect(exact.locator("li").nth(1)).to_be_visible()
 
 
 def test_what_was_typed_survives_a_reload(page, site_url):

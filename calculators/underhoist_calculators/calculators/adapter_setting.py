@@ -96,6 +96,7 @@ def _plate(torque: Quantity, arm: Arm, setting: Setting) -> Plate:
         others=tuple(show(setting.shown, unit) for unit in others),
         note=note,
         exact=exact(setting.exactly),
+        exact_others=tuple(exact(setting.exactly.to(unit)) for unit in others),
     )
 
 

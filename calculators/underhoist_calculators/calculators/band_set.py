@@ -88,6 +88,7 @@ def _turns(left: Quantity) -> Plate:
         others=degrees,
         note="Count from the mark made at the seat.",
         exact=exact(left),
+        exact_others=(exact(left.to("degree")),),
     )
 
 

@@ -89,6 +89,7 @@ def _share_plate(torque: Quantity, screw: Screw) -> Plate:
         unit="per cent of its proof load",
         note="Dry to lubricated. The same torque pulls harder on an oiled thread.",
         exact=Exact(most * 100, "percent"),
+        exact_low=Exact(least * 100, "percent"),
     )
 
 
@@ -102,6 +103,7 @@ def _usual_plate(torque: Quantity, screw: Screw) -> Plate:
         unit=unit_words(unit),
         note="Lubricated to dry. For comparing only: the procedure's torque stands.",
         exact=exact(high),
+        exact_low=exact(low),
     )
 
 

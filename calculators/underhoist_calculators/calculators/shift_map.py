@@ -279,10 +279,11 @@ CALCULATOR = Calculator(
         Field(
             name="law", label="Governor", group=CONVENTION, kind="choice", default="plain",
             choices=(
-                Choice("plain", "Plain weight: pressure with the square of the speed"),
-                Choice("points", "Spring-calibrated: by its own points"),
+                Choice("plain", "Plain weight"),
+                Choice("points", "By its own points"),
             ),
-            help="How its pressure grows with speed.",
+            help="A plain weight: pressure with the square of the speed. Spring-calibrated: by its "
+            "own points.",
         ),
         _vacuum("vacuum-light", "Vacuum at light throttle", CONVENTION, "16 inHg",
                 "At the manifold of an engine in order, where the light windows hold."),

@@ -7,6 +7,12 @@ import { tellFolded } from "./folded-fields.js";
 /** @typedef {import("./calculator-worker.js").Result} Result */
 /** @typedef {import("./calculator-fields.js").Control} Control */
 
+/** @type {() => void} */
+let tell = () => {};
+
+/** Kept once the first answer is there, or has failed. */
+export const answered = new Promise((done) => (tell = () => done(undefined)));
+
 /** The calculator on this page: the form, its answer, and a line that says how things stand. */
 class LiveCalculator {
   /** @param {HTMLElement} root */
@@ -39,7 +45,6 @@ class LiveCalculator {
       this.changed();
       this.answer.scrollIntoView({ block: "nearest" });
     });
-    this.client.start();
     if (filled.length) this.changed();
     else void this.work(); // The answer stays what it was; the next one is then quick.
   }
@@ -75,6 +80,7 @@ class LiveCalculator {
     } catch (error) {
       this.sayFailed(error instanceof Error ? error.message : String(error));
     }
+    tell();
   }
 
   /** @param {Result} result */
@@ -82,7 +88,7 @@ class LiveCalculator {
     showErrors(this.form, result.errors, this.touched);
     const shown = new DOMParser().parseFromString(result.answer_html, "text/html");
     const fresh = shown.querySelector(".uh-answer");
-    if (fresh) this.answer.replaceChildren(...fresh.childNodes);
+    if (fresh) replaceKeepingOpen(this.answer, fresh);
     this.hasAnswered = true;
     if (this.touched.size) this.strip.update();
     this.root().dataset.answered = result.ok ? "yes" : "mend";
@@ -108,6 +114,17 @@ class LiveCalculator {
   root() {
     return /** @type {HTMLElement} */ (this.form.closest("#calculator"));
   }
+}
+
+/**
+ * Puts a new answer in place of the old; an exact value that was opened stays open.
+ * @param {Element} place
+ * @param {Element} fresh
+ */
+function replaceKeepingOpen(place, fresh) {
+  const isOpen = [...place.querySelectorAll("details")].map(({ open }) => open);
+  fresh.querySelectorAll("details").forEach((each, at) => (each.open = isOpen[at] ?? false));
+  place.replaceChildren(...fresh.childNodes);
 }
 
 /**

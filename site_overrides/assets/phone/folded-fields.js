@@ -1,16 +1,13 @@
 /** Folded groups say in their first line what their fields hold; this keeps that line true. */
 
-/** What stands there for a field without an entry. */
-const NOTHING = "not given";
-
 /**
- * Writes into every `data-value-of` what its field holds now.
+ * Writes into every `data-value-of` what its field holds now; the style hides the empty ones.
  * @param {HTMLFormElement} form
  */
 export function tellFolded(form) {
   for (const place of form.querySelectorAll("[data-value-of]")) {
     const name = place.getAttribute("data-value-of") ?? "";
-    const words = held(form, name) || NOTHING;
+    const words = held(form, name);
     if (place.textContent !== words) place.textContent = words;
   }
 }
