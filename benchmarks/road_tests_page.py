@@ -10,6 +10,7 @@ CAUSES = {
     "vacuum-loss": "vacuum loss",
     "one-shift": "one shift off alone",
     "full-throttle": "full-throttle shifts at every throttle",
+    "kick-down": "kick-down off alone, and driven",
 }
 OUTCOMES = ("named", "open", "wrong", "no single cause")
 

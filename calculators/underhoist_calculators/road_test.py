@@ -30,6 +30,24 @@ def valve(shift: str) -> str:
     return "-".join(sorted(shift.split("-")))
 
 
+def is_down(key: Key) -> bool:
+    """Say whether this is a down-shift."""
+    return key[0] in DOWN_SHIFTS
+
+
+def is_kick_down(key: Key) -> bool:
+    """Say whether this is a forced down-shift, with the pedal on the floor."""
+    return is_down(key) and key[1] == "full"
+
+
+def in_words(key: Key) -> str:
+    """Name a shift as it is driven: "1-2 at light throttle", "3-2 kick-down", "3-2 coast-down"."""
+    shift, throttle = key
+    if not is_down(key):
+        return f"{shift} at {throttle} throttle"
+    return f"{shift} kick-down" if throttle == "full" else f"{shift} coast-down"
+
+
 @frozen
 class Point:
     """Middle and scatter of one window, in km/h at the reference vehicle's wheels."""
@@ -59,6 +77,11 @@ class RoadTest:
     def speeds(self) -> dict[Key, float]:
         """Measured speeds in km/h."""
         return {key: speed.m_as("kilometre_per_hour") for key, speed in self.measured.items()}
+
+    @cached_property
+    def outside(self) -> tuple[Key, ...]:
+        """What was measured outside its window."""
+        return tuple(k for k, speed in self.measured.items() if not self.windows[k].holds(speed))
 
     @cached_property
     def scatters(self) -> dict[Key, float]:

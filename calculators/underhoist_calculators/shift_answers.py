@@ -5,8 +5,20 @@ from collections.abc import Iterator, Mapping
 from attrs import frozen
 
 from underhoist_calculators.answer import Exact, Table, Working
-from underhoist_calculators.road_test import ROWS, Key, RoadTest, beyond
-from underhoist_calculators.shift_explanations import EARNED, Comparison
+from underhoist_calculators.road_test import (
+    ROWS,
+    Key,
+    RoadTest,
+    beyond,
+    in_words,
+    is_down,
+    is_kick_down,
+)
+from underhoist_calculators.shift_explanations import (
+    EARNED,
+    Comparison,
+    lone_reading,
+)
 from underhoist_calculators.shift_words import explain, name, not_judged, pattern, rivalry
 from underhoist_calculators.units import Quantity, number_text, quantity, show
 
@@ -31,10 +43,20 @@ class Vehicle:
         """Give a reference speed as this vehicle's speedometer shows it."""
         return (speed / self.factor).to(self.unit)
 
+    def shows(self, speed: Quantity) -> str:
+        """Write a reference speed as this vehicle's speedometer shows it."""
+        return show(self.shown(speed), digits=0)
+
+    def on_dash(self, speed: float) -> str:
+        """Write a reference speed in km/h as this vehicle's speedometer shows it."""
+        return self.shows(quantity(speed, "kilometre_per_hour"))
+
 
 def summary(test: RoadTest, comparison: Comparison | None) -> str:
     """Put the pattern and its best explanation into two sentences."""
-    never = " and ".join(sorted({shift for shift, _ in test.missing}))
+    never = " and ".join(
+        sorted({in_words(key) if is_down(key) else key[0] for key in test.missing})
+    )
     said = [f"{never} never came."] if never else []
     if comparison is not None:
         said.extend((pattern(test), _best(test, comparison)))
@@ -56,39 +78,76 @@ def _best(test: RoadTest, comparison: Comparison) -> str:
 
 def advice(test: RoadTest, comparison: Comparison | None, vehicle: Vehicle) -> tuple[str, ...]:
     """Say what the best explanation means, then what would separate it from its rivals."""
-    told = [_missing_advice(test, vehicle)] if test.missing else []
+    told = [_missing_advice(test, key, vehicle) for key in _first_missing(test)]
     if comparison is None:
         return tuple(told)
-    if comparison.best is None:
-        told.append(
+    told.extend(_means(test, comparison))
+    return (*told, *rivalry(test, comparison, vehicle.on_dash))
+
+
+def _means(test: RoadTest, comparison: Comparison) -> Iterator[str]:
+    """Say what the best explanation means; where there is none, what to drive again."""
+    best = comparison.best
+    if lone := lone_reading(test, comparison):
+        yield (
+            f"No cause tried moves the {in_words(lone)} and leaves the others. Drive it twice more "
+            "and take the middle reading."
+        )
+    elif best is None:
+        yield (
             "Drive the test again and watch the throttle. If the speeds stay as they are, more "
             "than one thing is wrong: begin with fluid, then speedometer, then vacuum."
         )
+    elif best is comparison.specified and test.outside:
+        yield (
+            "What lies outside its window may be the scatter of readings and of good units. Drive "
+            "those shifts twice more and take the middle reading."
+        )
     elif len(test.measured) > 1:
-        told.append(explain(comparison.best))
-    return (*told, *rivalry(test, comparison, lambda speed: _on_dash(speed, vehicle)))
+        yield explain(best)
 
 
-def _missing_advice(test: RoadTest, vehicle: Vehicle) -> str:
-    """Say how far to drive before a shift counts as missing."""
-    shift = sorted({shift for shift, _ in test.missing})[0]
-    limit = test.windows.get((shift, "full"))
-    far = f"beyond {show(vehicle.shown(limit.high), digits=0)}" if limit else "up to full speed"
+def _first_missing(test: RoadTest) -> tuple[Key, ...]:
+    """Take the lowest missing shift of each way of driving: up, kicked down, coasting down."""
+    found: dict[str, Key] = {}
+    for key in sorted(test.missing):
+        found.setdefault(key[1] if is_down(key) else "up", key)
+    return tuple(found.values())
+
+
+def _missing_advice(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
+    """Say how to drive before a shift counts as missing."""
+    shift = key[0]
+    if not is_down(key):
+        limit = test.windows.get((shift, "full"))
+        far = f"beyond {vehicle.shows(limit.high)}" if limit else "up to full speed"
+        return (
+            f"Drive {far} before calling the {shift} missing: a stuck kick-down only delays it. If "
+            "it is missing, look at its valve, its band or clutch, and the governor's pressure."
+        )
+    window = test.windows.get(key)
+    below = f" below {vehicle.shows(window.low)}" if window else " at a lower speed"
+    if is_kick_down(key):
+        return (
+            f"Kick down{below} before calling the {in_words(key)} missing: above its window it "
+            "must not come. If it is missing, look at the kick-down's cable, rod or switch first."
+        )
     return (
-        f"Drive {far} before calling the {shift} missing: a stuck kick-down only delays it. If it "
-        "is missing, look at its valve, its band or clutch, and the governor's pressure."
+        f"Let it coast{below} before calling the {in_words(key)} missing. If it is missing, look "
+        "at its valve and at a governor that keeps its pressure."
     )
 
 
-def _on_dash(speed: float, vehicle: Vehicle) -> str:
-    return show(vehicle.shown(quantity(speed, "kilometre_per_hour")), digits=0)
+def _row(key: Key) -> str:
+    shift, throttle = key
+    return in_words(key) if is_down(key) else f"{shift}, {throttle} throttle"
 
 
 def verdicts(readings: Readings, test: RoadTest, vehicle: Vehicle) -> Table:
     """Set each reading against its window, as this vehicle's speedometer shows it."""
     rows = tuple(
         (
-            f"{key[0]}, {key[1]} throttle",
+            _row(key),
             _window(test, key, vehicle),
             "never came" if key in test.missing else show(readings[key]),
             _verdict(test, key, vehicle),
@@ -120,7 +179,7 @@ def _verdict(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
     off = beyond(test.measured[key], test.windows[key])
     if off.magnitude == 0:
         return "inside"
-    up = key[0][0] < key[0][-1]
+    up = not is_down(key)
     word = ("late" if up else "too high") if off.magnitude > 0 else ("early" if up else "too low")
     doubt = " (within the reading's uncertainty)" if abs(off) <= test.uncertainty else ""
     return f"{word} by {show(vehicle.shown(abs(off)), digits=0)}{doubt}"
@@ -167,11 +226,7 @@ def warnings(
     readings: Readings, test: RoadTest, comparison: Comparison | None, vehicle: Vehicle
 ) -> tuple[str, ...]:
     """Say what the answer does not rest on."""
-    unjudged = [
-        f"{shift} at {throttle} throttle"
-        for shift, throttle in readings
-        if (shift, throttle) not in test.windows
-    ]
+    unjudged = [in_words(key) for key in readings if key not in test.windows]
     few = len(test.measured) < 3
     return (
         *vehicle.assumed,

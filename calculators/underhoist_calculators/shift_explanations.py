@@ -6,11 +6,11 @@ explanation must earn its freedom.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from attrs import frozen
 
-from underhoist_calculators.road_test import Key, RoadTest, valve
+from underhoist_calculators.road_test import Key, RoadTest, is_kick_down, valve
 from underhoist_calculators.shift_model import (
     Vacuums,
     at_full_throttle,
@@ -29,6 +29,9 @@ CLOSE = 4.0
 
 STEP = 0.2
 """inHg between the losses tried."""
+
+AGAINST = 2.0
+"""Standard deviations by which a reading must miss an explanation to speak against it."""
 
 
 @frozen(kw_only=True)
@@ -76,9 +79,8 @@ def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
     """Fit every explanation to the measured speeds; `vacuums` are in inHg by throttle."""
     specified = _as_specified(test)
     tried, not_judged = _try_all(test, vacuums)
-    gained = [e for e in tried if e.gain(specified) >= EARNED]
-    earned = [] if _all_inside(test) else gained
-    ranked = sorted([e for e in earned if e.fits], key=lambda e: e.score)
+    earned = [e for e in tried if e.gain(specified) >= EARNED and e.fits] if test.outside else []
+    ranked = sorted(earned, key=lambda e: e.score)
     if not ranked:
         best = specified if specified.fits else None
         return Comparison(
@@ -99,7 +101,7 @@ def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
 
 def _try_all(test: RoadTest, vacuums: Vacuums) -> tuple[tuple[Explanation, ...], tuple[str, ...]]:
     """Fit all but "as specified"; name those that lack a window to judge them by."""
-    tried = [_scale(test), *_one_valve(test)]
+    tried = [*_parts(test)]
     not_judged: list[str] = []
     for code, found in (
         ("vacuum-loss", _vacuum_loss(test, vacuums)),
@@ -110,11 +112,6 @@ def _try_all(test: RoadTest, vacuums: Vacuums) -> tuple[tuple[Explanation, ...],
         else:
             tried.append(found)
     return tuple(tried), tuple(not_judged)
-
-
-def _all_inside(test: RoadTest) -> bool:
-    """Say whether every measured speed lies in its window: then nothing needs explaining."""
-    return all(test.windows[key].holds(speed) for key, speed in test.measured.items())
 
 
 def chi_square(test: RoadTest, predicted: Mapping[Key, float]) -> float:
@@ -149,43 +146,35 @@ def _best_factor(test: RoadTest, keys: list[Key]) -> tuple[float, float]:
     return top / bottom, bottom**-0.5
 
 
-def _scale(test: RoadTest) -> Explanation:
-    """Fit one factor on all speeds."""
-    factor, sigma = _best_factor(test, list(test.measured))
-    predicted = {key: factor * test.points[key].middle for key in test.windows}
+def _factor_on(
+    test: RoadTest, code: str, parameters: int, part: Callable[[Key], bool], shift: str = ""
+) -> Explanation:
+    """Fit one factor on a part of the shifts; the others come as specified."""
+    factor, sigma = _best_factor(test, [key for key in test.measured if part(key)])
+    predicted = {
+        key: point.middle * factor if part(key) else point.middle
+        for key, point in test.points.items()
+    }
     return Explanation(
-        code="scale",
-        parameters=1,
+        code=code,
+        parameters=parameters,
         predicted=predicted,
         chi_square=chi_square(test, predicted),
         readings=len(test.measured),
         value=factor,
         low=factor - sigma,
         high=factor + sigma,
+        shift=shift,
     )
 
 
-def _one_valve(test: RoadTest) -> Iterator[Explanation]:
-    """Fit a factor on the shifts of one valve only; which valve counts as a parameter."""
-    valves = sorted({valve(shift) for shift, _ in test.measured})
-    for one in valves:
-        keys = [key for key in test.measured if valve(key[0]) == one]
-        factor, sigma = _best_factor(test, keys)
-        predicted = {
-            key: test.points[key].middle * (factor if valve(key[0]) == one else 1.0)
-            for key in test.windows
-        }
-        yield Explanation(
-            code="one-shift",
-            parameters=2,
-            predicted=predicted,
-            chi_square=chi_square(test, predicted),
-            readings=len(test.measured),
-            value=factor,
-            low=factor - sigma,
-            high=factor + sigma,
-            shift=one,
-        )
+def _parts(test: RoadTest) -> Iterator[Explanation]:
+    """Fit a factor on all shifts, on one valve's, on the kick-downs; which part is a parameter."""
+    yield _factor_on(test, "scale", 1, lambda _: True)
+    for one in sorted({valve(shift) for shift, _ in test.measured}):
+        yield _factor_on(test, "one-shift", 2, lambda key, one=one: valve(key[0]) == one, one)
+    if any(is_kick_down(key) for key in test.measured):
+        yield _factor_on(test, "kick-down", 2, is_kick_down)
 
 
 def _vacuum_loss(test: RoadTest, vacuums: Vacuums) -> Explanation | None:
@@ -236,4 +225,36 @@ def separating(test: RoadTest, one: Explanation, other: Explanation) -> tuple[Ke
     if not apart:
         return None
     best = max(apart, key=lambda key: apart[key])
-    return (best, apart[best]) if apart[best] >= 2 else None
+    return (best, apart[best]) if apart[best] >= AGAINST else None
+
+
+def ruled_out(test: RoadTest, comparison: Comparison) -> tuple[tuple[Explanation, Key], ...]:
+    """Give what was tried and is contradicted, each with the reading that contradicts it most.
+
+    Nothing where no single cause fits: two at once may then be any two. Where all is in order
+    only what has no size is ruled out; of the others a small one may hide.
+    """
+    if comparison.best is None:
+        return ()
+    kept = (comparison.specified, comparison.best, *comparison.rivals)
+    others = [explanation for explanation in comparison.tried if explanation not in kept]
+    if comparison.best is comparison.specified:
+        others = [explanation for explanation in others if not explanation.parameters]
+    found = ((explanation, _against(test, explanation)) for explanation in others)
+    return tuple((explanation, key) for explanation, key in found if key is not None)
+
+
+def _against(test: RoadTest, explanation: Explanation) -> Key | None:
+    """Find the reading that an explanation misses by most; None within AGAINST deviations."""
+    missed = {
+        key: abs(test.speeds[key] - explanation.predicted[key]) / test.scatters[key]
+        for key in test.measured
+    }
+    worst = max(missed, key=lambda key: missed[key])
+    return worst if missed[worst] >= AGAINST else None
+
+
+def lone_reading(test: RoadTest, comparison: Comparison) -> Key | None:
+    """Find the one reading outside its window where nothing tried explains it any better."""
+    unexplained = comparison.best is None or comparison.best is comparison.specified
+    return test.outside[0] if unexplained and len(test.outside) == 1 else None

@@ -2,7 +2,16 @@
 
 from collections.abc import Callable
 
-from underhoist_calculators.road_test import THROTTLES, Key, RoadTest, beyond, valve
+from underhoist_calculators.road_test import (
+    THROTTLES,
+    Key,
+    RoadTest,
+    beyond,
+    in_words,
+    is_down,
+    is_kick_down,
+    valve,
+)
 from underhoist_calculators.shift_explanations import Comparison, Explanation, separating
 from underhoist_calculators.units import number_text
 
@@ -15,6 +24,7 @@ PROOF = {
     "vacuum-loss": "read the vacuum with a gauge at the modulator's own end of the hose",
     "full-throttle": "unhook the kick-down and drive again",
     "one-shift": "measure more of that shift and of the others",
+    "kick-down": "look at the kick-down's cable or switch with the pedal on the floor",
 }
 """What to do off the road test to prove each explanation."""
 
@@ -28,6 +38,8 @@ def name(explanation: Explanation) -> str:
             return f"a vacuum loss of {number_text(explanation.value, 0)} inHg"
         case "one-shift":
             return f"the {explanation.shift} valve alone, {_percent(explanation.value)}"
+        case "kick-down":
+            return f"the kick-down alone, {_percent(explanation.value)}"
         case "full-throttle":
             return "full-throttle behaviour at every throttle"
         case _:
@@ -65,13 +77,19 @@ def explain(explanation: Explanation) -> str:
                 "modulator and speedometer work on every shift, so look at that valve in the valve "
                 "body."
             )
+        case "kick-down":
+            return (
+                f"Only the kick-down is out, by a factor of {number_text(explanation.value, 2)}; "
+                "the up-shifts come as they should. Look at its cable, rod or switch with the "
+                "pedal on the floor, before the valve body."
+            )
         case "full-throttle":
             return (
                 "Every shift comes at its full-throttle speed, however light the pedal. Look for a "
                 "kick-down or detent stuck on: its cable, rod, switch or valve."
             )
         case _:
-            return "The speeds are those of a unit in order."
+            return "These speeds are those of a unit in order."
 
 
 def pattern(test: RoadTest) -> str:
@@ -81,18 +99,23 @@ def pattern(test: RoadTest) -> str:
         return "No shift speed could be judged."
     wrong = {key for key, by in off.items() if by}
     if not wrong:
-        count = len(off)
-        return "The one shift measured comes inside its window." if count == 1 else (
-            f"All {count} shifts measured come inside their windows.")  # fmt: skip
+        return _all_inside(len(off))
     high = {key for key in wrong if off[key] > 0}
     if high and high != wrong:
         return "Some shifts come too high and others too low."
     return f"{_which(set(off), wrong)} too {'high' if high else 'low'}{_late(wrong, bool(high))}."
 
 
+def _all_inside(count: int) -> str:
+    if count == 1:
+        return "The one shift measured comes inside its window."
+    which = "Both" if count == 2 else f"All {count}"
+    return f"{which} shifts measured come inside their windows."
+
+
 def _late(keys: set[Key], high: bool) -> str:
     """Add the shop's word, which is only right of up-shifts."""
-    if any(shift[0] > shift[-1] for shift, _ in keys):
+    if any(is_down(key) for key in keys):
         return ""
     return " (late)" if high else " (early)"
 
@@ -101,13 +124,25 @@ def _which(measured: set[Key], wrong: set[Key]) -> str:
     """Name the set of shifts that are wrong, by throttle or by shift."""
     if wrong == measured:
         return "Every shift measured comes" if len(measured) > 1 else "The one shift measured comes"
+    return _by_kind(measured, wrong) or _by_name(measured, wrong)
+
+
+def _by_kind(measured: set[Key], wrong: set[Key]) -> str:
+    """Name the wrong shifts by what they alone have in common; nothing where they have not."""
+    if len(wrong) == 1:
+        return f"Only the {in_words(next(iter(wrong)))} comes"
+    if all(is_kick_down(key) for key in wrong):
+        return "Only the kick-downs come"
     throttles = [t for t in THROTTLES if any(key[1] == t for key in wrong)]
     whole = {key for key in measured if key[1] in throttles}
     if wrong == whole and len(throttles) < len(THROTTLES):
         return f"At {' and '.join(throttles)} throttle only, the shifts come"
     valves = sorted({valve(shift) for shift, _ in wrong})
-    if len(valves) == 1:
-        return f"Only the {valves[0]} comes"
+    return f"Only the {valves[0]} comes" if len(valves) == 1 else ""
+
+
+def _by_name(measured: set[Key], wrong: set[Key]) -> str:
+    """List the wrong shifts, or the few that are right, or count them."""
     if len(measured - wrong) <= 2 < len(wrong):
         return f"All but {_listed(measured - wrong)} come"
     if len(wrong) > 3:
@@ -117,7 +152,7 @@ def _which(measured: set[Key], wrong: set[Key]) -> str:
 
 
 def _listed(keys: set[Key]) -> str:
-    return " and ".join(f"{shift} at {throttle} throttle" for shift, throttle in sorted(keys))
+    return " and ".join(in_words(key) for key in sorted(keys))
 
 
 def rivalry(test: RoadTest, comparison: Comparison, shown: Speedometer) -> tuple[str, ...]:
@@ -135,10 +170,10 @@ def _apart(test: RoadTest, best: Explanation, rival: Explanation, shown: Speedom
         first, second = PROOF[best.code], PROOF[rival.code]
         ways = first if first == second else f"{first}, or {second}"
         return f"{begin} No further shift speed would: {ways}."
-    (shift, throttle), _ = found
-    one, other = best.predicted[shift, throttle], rival.predicted[shift, throttle]
+    key, _ = found
+    one, other = best.predicted[key], rival.predicted[key]
     return (
-        f"{begin} Measure {shift} at {throttle} throttle: {shown(one)} speaks for the first, "
+        f"{begin} Measure {in_words(key)}: {shown(one)} speaks for the first, "
         f"{shown(other)} for the second."
     )
 

@@ -47,7 +47,7 @@ def test_verdict_shift_by_shift():
         "1-2, half throttle": "late by 2 km/h (within the reading's uncertainty)",
         "1-2, full throttle": "early by 10 km/h",
         "2-3, light throttle": "missing",
-        "3-2, full throttle": "too high by 4 km/h",
+        "3-2 kick-down": "too high by 4 km/h",
     }
 
 
@@ -67,6 +67,9 @@ def test_what_was_not_measured_is_left_out():
          "Every shift measured comes too low (early)."),
         ({**{key: 1.15 * middle for key, middle in MIDDLES.items()}, "1-2-light": 20},
          "All but 1-2 at light throttle come too high."),
+        ({**MIDDLES, "3-2-full": 60}, "Only the 3-2 kick-down comes too low."),
+        ({**MIDDLES, "1-2-light": 30}, "Only the 1-2 at light throttle comes too high (late)."),
+        ({"1-2-light": 19, "2-3-light": 34}, "Both shifts measured come inside their windows."),
         ({"1-2-light": 40, "1-2-half": 30, "2-3-half": 76},
          "Some shifts come too high and others too low."),
     ],
@@ -77,8 +80,11 @@ def test_pattern_in_plain_words(speeds, begins):
 
 def test_as_specified_says_nothing_more():
     found = answer(MIDDLES)
-    assert found["do"] == ["The speeds are those of a unit in order."]
-    assert len(found["tables"]) == 1
+    assert found["do"] == ["These speeds are those of a unit in order."]
+    assert [table["title"] for table in found["tables"]] == [
+        "Shift by shift, as this speedometer shows it",
+        "What it rules out",
+    ]
     assert found["values"]["pattern"] == "as-specified"
 
 
@@ -116,6 +122,44 @@ def test_a_missing_shift_says_how_far_to_drive_first():
         "If it is missing, look at its valve, its band or clutch, and the governor's pressure."
     )
     assert found["values"]["pattern"] == "missing-shift"
+
+
+@pytest.mark.parametrize(
+    ("key", "said"),
+    [
+        ("3-2-full",
+         "Kick down below 86 km/h before calling the 3-2 kick-down missing: above its window it "
+         "must not come. If it is missing, look at the kick-down's cable, rod or switch first."),
+        ("3-2-light",
+         "Let it coast at a lower speed before calling the 3-2 coast-down missing. If it is "
+         "missing, look at its valve and at a governor that keeps its pressure."),
+        ("3-4-light",
+         "Drive up to full speed before calling the 3-4 missing: a stuck kick-down only delays it. "
+         "If it is missing, look at its valve, its band or clutch, and the governor's pressure."),
+    ],
+)  # fmt: skip
+def test_a_missing_shift_says_how_to_drive_for_it(key, said):
+    assert answer({"1-2-light": 19, key: "none"})["do"][0] == said
+
+
+def test_a_missing_kick_down_is_named_as_such():
+    assert answer({"3-2-full": "none"})["summary"] == "3-2 kick-down never came."
+
+
+def test_one_reading_alone_is_driven_again_and_not_explained():
+    found = answer({**MIDDLES, "1-2-light": 30})
+    assert found["values"]["pattern"] == "as-specified"
+    assert found["do"] == [
+        "No cause tried moves the 1-2 at light throttle and leaves the others. Drive it twice "
+        "more and take the middle reading."
+    ]
+
+
+def test_what_lies_just_outside_is_not_called_in_order():
+    assert answer({**MIDDLES, "1-2-light": 23, "2-3-full": 99})["do"] == [
+        "What lies outside its window may be the scatter of readings and of good units. Drive "
+        "those shifts twice more and take the middle reading."
+    ]
 
 
 def test_only_a_missing_shift():
@@ -178,8 +222,8 @@ def test_entries_that_make_no_sense_together(speeds, entries, field, wrong):
 
 def test_a_reading_without_a_window_does_not_stop_the_others():
     found = answer({"1-2-light": 19, "3-2-light": 30})
-    assert "Not judged, no window given: 3-2 at light throttle." in found["warnings"]
-    assert verdicts(found)["3-2, light throttle"] == "not judged"
+    assert "Not judged, no window given: 3-2 coast-down." in found["warnings"]
+    assert verdicts(found)["3-2 coast-down"] == "not judged"
 
 
 def test_miles_per_hour_are_judged_alike():

@@ -23,6 +23,7 @@ from underhoist_calculators.shift_answers import (
     warnings,
 )
 from underhoist_calculators.shift_explanations import compare
+from underhoist_calculators.shift_fault_words import points_to, rules_out
 from underhoist_calculators.units import Quantity, number_text, unit_name
 
 NEVER = "none"
@@ -49,7 +50,12 @@ def run(inputs: Inputs) -> Answer:
     return Answer(
         summary=summary(test, comparison),
         do=advice(test, comparison, vehicle),
-        tables=(verdicts(readings, test, vehicle), *explanations(comparison)),
+        tables=(
+            verdicts(readings, test, vehicle),
+            *points_to(test, comparison),
+            *rules_out(test, comparison, vehicle.on_dash),
+            *explanations(comparison),
+        ),
         warnings=warnings(readings, test, comparison, vehicle),
         working=(vehicle.working, *misfit_working(test, comparison)),
         values=values(test, comparison, vehicle),
@@ -246,11 +252,14 @@ CALCULATOR = Calculator(
         "between the family's own windows.",
         "Comparison by chi-square with Akaike's penalty of 2 a parameter; windows taken as two "
         "standard deviations either way: convention, no source.",
+        "Parts that a pattern points to, and what to look for there: common practice, no source.",
     ),
     limits=(
         "It names patterns of single causes. Two faults together may look like a third.",
         "A spring-calibrated governor is nearer to linear; the vacuum found is then a rough one.",
         "A stuck kick-down and a total loss of vacuum give the same shift speeds.",
+        "A fault is ruled out only where a reading misses it by two standard deviations. Slip, "
+        "harsh shifts, fluid level and line pressure do not show in shift speeds.",
     ),
     run=run,
 )  # fmt: skip
