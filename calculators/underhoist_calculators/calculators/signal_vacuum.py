@@ -271,6 +271,7 @@ CALCULATOR = Calculator(
         "Gauge vacuum = ambient − absolute pressure; exact by definition.",
         "Inch of mercury: conventional, 3386.389 Pa (NIST SP 811), unless 60 °F is chosen, 0.28 % "
         "less.",
+        "Vacuum hose of 1/4 in bore for the signal line: common practice, no source.",
     ),
     limits=(
         "One inch of mercury per 1000 ft is a rule of thumb: 1.07 at sea level, 0.81 at 9500 ft.",
