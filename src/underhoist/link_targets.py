@@ -63,6 +63,10 @@ def _file_links(body: Body, file: str) -> tuple[tuple[Link, Inside | Outside], .
 
 def _target(link: Link, file: str) -> Inside | Outside | None:
     scheme, colon, _ = link.target.partition(":")
+    if colon and len(scheme) == 1:
+        return Outside(
+            "The path leads to a disk of this computer.", "Put the file into the manual's folder."
+        )
     scheme = scheme.lower()
     if colon and scheme.replace("+", "").isalnum():
         return _by_scheme(scheme, link)
@@ -71,6 +75,8 @@ def _target(link: Link, file: str) -> Inside | Outside | None:
         return None
     if path.startswith(("/", "\\")) or "\\" in path:
         wrong = "The path does not begin at this page's folder."
+        if path[0] not in "/\\":
+            wrong = "A path in a page has forward slashes."
         return Outside(
             wrong,
             "Write it from this page's folder, with forward slashes, such as ../drawings/band.svg.",

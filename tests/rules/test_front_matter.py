@@ -229,3 +229,16 @@ def test_control_sign(manual):
             "Take out the sign that cannot be printed.",
         )
     ]
+
+
+def test_key_without_colon(manual):
+    file = "kestrel-3/count-turns.md"
+    page = manual.folder / file
+    page.write_text(page.read_text(encoding="utf-8").replace("minutes: ", "minutes "), "utf-8")
+    row = page.read_text(encoding="utf-8").split("\n").index("minutes 10") + 1
+    assert manual.found()[0] == (
+        f"{file}:{row}:1 front-matter (stop)",
+        "minutes 10",
+        "The YAML cannot be read here: could not find expected ':'.",
+        "Write a colon and a space after the key.",
+    )

@@ -53,7 +53,7 @@ def test_backslashes(manual):
         (
             "index.md:6:1 outside-manual (stop)",
             "..\\..\\a.md",
-            "The path does not begin at this page's folder.",
+            "A path in a page has forward slashes.",
             (
                 "Write it from this page's folder, with forward slashes, such as "
                 "../drawings/band.svg."
@@ -104,8 +104,8 @@ def test_drive(manual):
         (
             "index.md:6:1 outside-manual (stop)",
             "c:/manuals/a.md",
-            "c: is no kind of link known here.",
-            "Write a path or a web address.",
+            "The path leads to a disk of this computer.",
+            "Put the file into the manual's folder.",
         )
     ]
 

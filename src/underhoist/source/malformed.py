@@ -10,6 +10,7 @@ UNCLOSED = {
     "while scanning a quoted scalar": "Close the quotes that open here.",
     "while parsing a flow sequence": "Close the bracket that opens here with ].",
     "while parsing a flow mapping": "Close the brace that opens here with }.",
+    "while scanning a simple key": "Write a colon and a space after the key.",
 }
 """The parser sees what was left open only where the next key begins; the author wants its start."""
 

@@ -87,13 +87,11 @@ def _fill(fill: Hook, node: Mapped, kind: Any) -> tuple[Any, list[Finding]]:
 def _unknown(name: str, node: Mapped, known: list[str]) -> Finding:
     here = f"under {node.key}" if node.key else "on this kind of page"
     wrong = f"There is no key {name} {here}."
-    return fault(
-        "unknown-key",
-        node.names[name],
-        name,
-        wrong,
-        meant(name, known, f"The keys here are {listing(known)}."),
-    )
+    mend = meant(name, known, f"The keys here are {listing(known)}.")
+    if name[:1].isdigit():  # {limits: 6,2 to 6,5 mm}
+        wrong = f"A comma between braces begins a new key, and {name} is none."
+        mend = "Write decimals with a point, such as 6.2."
+    return fault("unknown-key", node.names[name], name, wrong, mend)
 
 
 def _missing(attribute: "Attribute[Any]", node: Mapped) -> Finding:
