@@ -1,14 +1,14 @@
 """How much the fluid expands: volume correction to 15 °C for lubricating oils.
 
-API MPMS 11.1 / ASTM D1250-80, Table 54D, in its short form: alpha = K0/rho² + K1/rho with K0 = 0
-and K1 = 0.6278 kg/m³ per °C at 15 °C, VCF = exp(-alpha·dT·(1 + 0.8·alpha·dT)).
+API MPMS 11.1 / ASTM D1250-80, Table 54D, in its short form: alpha = K1/rho with K1 = 0.6278 kg/m³
+per °C at 15 °C, VCF = exp(-alpha·dT·(1 + 0.8·alpha·dT)). The standard's K0/rho² is left out: for
+lubricating oils K0 = 0.
 """
 
 from math import exp
 
 from underhoist_calculators.units import Quantity, quantity, show
 
-K0 = 0.0
 K1 = 0.6278
 BASE = quantity(15, "degree_Celsius")
 
@@ -30,8 +30,7 @@ def correction_factor(temperature: Quantity, density: Quantity) -> float:
     _within(density, DENSITIES)
     _within(temperature, TEMPERATURES)
     rho = density.m_as("kilogram_per_cubic_metre")
-    alpha = K0 / rho**2 + K1 / rho
-    step = alpha * (temperature.m_as("degree_Celsius") - BASE.magnitude)
+    step = K1 / rho * (temperature.m_as("degree_Celsius") - BASE.magnitude)
     return exp(-step * (1 + 0.8 * step))
 
 
