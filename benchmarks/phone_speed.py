@@ -49,7 +49,7 @@ new PerformanceObserver((list) => {
     for (const {startTime, duration} of list.getEntries()) long.push([startTime, duration]);
 }).observe({type: "longtask", buffered: true});
 addEventListener("DOMContentLoaded", () => {
-    const isThere = () => document.querySelector("#calculator[data-answered], #answer:not(:empty)");
+    const isThere = () => document.querySelector("[data-answered], #stock-answer:not(:empty)");
     const note = () => { if (isThere()) globalThis.answeredAt ??= performance.now(); };
     const all = {subtree: true, childList: true, attributes: true};
     new MutationObserver(note).observe(document, all);
@@ -61,7 +61,7 @@ OPENED = "({answer: answeredAt, longest: Math.max(0, ...long.map(([, took]) => t
 # Types one number after another, each after the last one's answer, and times each answer.
 TYPE = """async (count) => {
     const field = document.querySelector("#torque");
-    const answer = document.querySelector(".uh-answer, #answer");
+    const answer = document.querySelector(".uh-answer, #stock-answer");
     const began = performance.now();
     const took = [];
     for (let n = 1; n <= count; n++) {

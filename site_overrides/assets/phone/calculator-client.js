@@ -55,3 +55,6 @@ export class CalculatorClient {
     this.#waiting.clear();
   }
 }
+
+/** The page's own. */
+export const calculators = new CalculatorClient();

@@ -1,6 +1,6 @@
 /** Makes a calculator page answer while typing. Without it the page keeps its worked example. */
 import { AnswerStrip } from "./answer-strip.js";
-import { CalculatorClient } from "./calculator-client.js";
+import { calculators } from "./calculator-client.js";
 import { entriesOf, fillFrom, showErrors } from "./calculator-fields.js";
 import { tellFolded } from "./folded-fields.js";
 
@@ -24,7 +24,6 @@ class LiveCalculator {
     this.state.setAttribute("role", "status");
     this.answer.before(this.state);
     this.strip = new AnswerStrip(this.answer);
-    this.client = new CalculatorClient();
     /** @type {Set<string>} fields that were filled in or changed */
     this.touched = new Set();
     this.isAsking = false;
@@ -74,7 +73,7 @@ class LiveCalculator {
 
   async askOnce() {
     try {
-      const result = await this.client.ask(this.name, entriesOf(this.form));
+      const result = await calculators.ask(this.name, entriesOf(this.form));
       if (this.isChanged) return;
       this.show(result);
     } catch (error) {

@@ -1,10 +1,22 @@
 /** Loaded by every page: starts what the page holds, then stores the manual on the phone. */
-import { keepOffline } from "./offline-state.js";
+import { calculators } from "./calculator-client.js";
+
+/** Longest time that storing waits for a calculator's first answer, in ms. */
+const FIRST = 10_000;
 
 const has = (/** @type {string} */ id) => document.getElementById(id) !== null;
 
-if (has("calculator")) void import("./calculator.js");
 if (has("cards")) void import("../cards/start.js");
 if (has("stored")) void import("./stored.js");
 
-void keepOffline();
+/** The first answer, where the page gives one; a slow phone does one thing at a time. */
+async function firstAnswer() {
+  if (!has("calculator")) return;
+  calculators.start(); // Before anything else is loaded: Python takes longest.
+  const { answered } = await import("./calculator.js");
+  await Promise.race([answered, new Promise((done) => setTimeout(done, FIRST))]);
+}
+
+await firstAnswer().catch(() => {});
+const { keepOffline } = await import("./offline-state.js");
+await keepOffline();
