@@ -78,6 +78,19 @@ def test_refused(text, said):
     assert said in str(refused.value)
 
 
+@pytest.mark.parametrize("text", ["15.8x7 R 10", "51.1x20 R 25", "1.2 m", "4 m"])
+def test_at_the_ends_of_what_a_road_vehicle_rolls_on(text):
+    # 0.4 to 1.3 m of diameter, 1.2 to 4 m rolled: limits of this reader, no source.
+    assert read_tyre(text).circumference.m_as("metre") > 1
+
+
+@pytest.mark.parametrize("text", ["15.7x7 R 10", "51.3x20 R 25", "1.19 m", "4.01 m"])
+def test_beyond_the_ends_it_is_refused(text):
+    with pytest.raises(UnitError) as refused:
+        read_tyre(text)
+    assert refused.value.code == "impossible-range"
+
+
 @given(st.sampled_from(range(145, 325, 10)), st.sampled_from(range(40, 85, 5)))
 def test_a_higher_wall_rolls_further(width, aspect):
     lower, higher = (read_tyre(f"{width}/{a} R 15") for a in (aspect, aspect + 5))
