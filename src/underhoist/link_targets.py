@@ -63,10 +63,6 @@ def _file_links(body: Body, file: str) -> tuple[tuple[Link, Inside | Outside], .
 
 def _target(link: Link, file: str) -> Inside | Outside | None:
     scheme, colon, _ = link.target.partition(":")
-    if colon and len(scheme) == 1:
-        return Outside(
-            "The path leads to a disk of this computer.", "Put the file into the manual's folder."
-        )
     scheme = scheme.lower()
     if colon and scheme.replace("+", "").isalnum():
         return _by_scheme(scheme, link)
@@ -111,7 +107,7 @@ def _by_scheme(scheme: str, link: Link) -> Outside | None:
             "The image is fetched from elsewhere and is missing without a network.",
             "Put the file into the manual's folder.",
         )
-    if scheme in REFUSED:
+    if scheme in REFUSED or len(scheme) == 1:  # one letter is a disk
         wrong = f"{scheme}: reaches out of the manual into the reader's own machine."
         return Outside(wrong, "Put the file into the manual's folder, or take the link out.")
     if nearest(scheme, SCHEMES):  # `dead-reference` says what was meant

@@ -104,8 +104,8 @@ def test_drive(manual):
         (
             "index.md:6:1 outside-manual (stop)",
             "c:/manuals/a.md",
-            "The path leads to a disk of this computer.",
-            "Put the file into the manual's folder.",
+            "c: reaches out of the manual into the reader's own machine.",
+            "Put the file into the manual's folder, or take the link out.",
         )
     ]
 
