@@ -4,7 +4,8 @@ from urllib.parse import parse_qs, urlsplit
 
 import pytest
 
-from underhoist.pages.presets import address, for_adjustment, for_family, query
+from underhoist.pages.here import Here
+from underhoist.pages.presets import address, for_adjustment, for_family, for_page, query
 from underhoist.pages.torque_units import CALCULATOR, FIELD
 
 
@@ -68,6 +69,27 @@ def test_band_setting_gives_seat_turns_and_pitch(site):
         "adjustment.seat": "120 lbf·in",
         "adjustment.pitch": "1.27 mm",
     }
+
+
+def test_calculator_opens_filled_in_from_a_page_of_one_family(site):
+    here = Here.on(site, site.manual.procedures["road-test"])
+    way = here.shown("calc", "shift-check").href
+    assert way.startswith("../../calculators/shift-check/?window-1-2-light=16+to+22+km/h&")
+    assert here.shown("calc", "torque-units").href == "../../calculators/torque-units/"
+
+
+def test_calculator_opens_with_its_example_where_no_family_is_meant(changed):
+    site = changed("jobs/road-test.md", ("unit_family: [wren-2]", "unit_family: any"))
+    here = Here.on(site, site.manual.procedures["road-test"])
+    assert here.shown("calc", "shift-check").href == "../../calculators/shift-check/"
+
+
+def test_procedure_that_seats_the_band_brings_its_setting_along(site):
+    manual = site.manual
+    setting = for_page(manual, manual.procedures["set-band"])
+    assert setting["adjustment.seat"] == "120 lbf·in"
+    assert setting["fluid.service_fill"] == "4.5 L"
+    assert "adjustment.seat" not in for_page(manual, manual.procedures["road-test"])
 
 
 @pytest.mark.parametrize(

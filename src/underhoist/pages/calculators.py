@@ -12,7 +12,7 @@ from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, contents, entry, join, link, section
 from underhoist.pages.listing import used_section
-from underhoist.pages.presets import places
+from underhoist.pages.preset_links import places
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 

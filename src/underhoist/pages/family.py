@@ -8,7 +8,8 @@ from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, join, section
 from underhoist.pages.listing import by_area, pages_list, procedures_list, used_section
-from underhoist.pages.presets import for_adjustment, for_family, preset_links
+from underhoist.pages.preset_links import preset_links
+from underhoist.pages.presets import for_adjustment, for_family
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 

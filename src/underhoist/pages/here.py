@@ -10,7 +10,7 @@ from underhoist.link_targets import MADE
 from underhoist.links import address_of, page_address, relative
 from underhoist.markdown import Reader, Section, Shown
 from underhoist.model import Fastener, Page, Procedure, Tool
-from underhoist.pages import drawings, hazard_panel, torque_units
+from underhoist.pages import drawings, hazard_panel, presets, torque_units
 from underhoist.pages.site import Site
 from underhoist.references import Target, matches
 from underhoist.source import is_page
@@ -50,7 +50,10 @@ class Here:
         return found[0] if len(found) == 1 else None
 
     def shown(self, scheme: str, id_: str) -> Shown | None:
-        """Return what a reference shows: a torque its live value, anything else its title."""
+        """Return what a reference shows: a torque its live value, anything else its title.
+
+        A calculator opens filled in with what is stated for the page's one unit family.
+        """
         target = self.target(scheme, id_)
         if target is None:
             return None
@@ -60,6 +63,10 @@ class Here:
             value = torque_units.lead(torque, self.tools)
             address = torque_units.calculator_address(torque)
             return Shown(key, self.to(address), target.title, value.text)
+        if target.scheme == "calc" and self.page is not None:
+            calculator = self.site.calculators[target.id]
+            filled = presets.address(calculator, presets.for_page(self.site.manual, self.page))
+            return Shown(key, self.to(filled or f"calculators/{target.id}/"), target.title)
         return Shown(key, self.to_target(target), target.title)
 
     def to_file(self, path: str) -> str | None:

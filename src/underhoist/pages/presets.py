@@ -5,15 +5,13 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from urllib.parse import quote_plus
 
-from markupsafe import Markup
 from underhoist_calculators.declare import Calculator
 from underhoist_calculators.units import number_text, show
 
 from underhoist.gears import as_calculated
-from underhoist.model import Adjustment, Fastener, UnitFamily
-from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry
+from underhoist.model import Adjustment, Fastener, Manual, Page, Procedure, UnitFamily
 from underhoist.pages.quantities import show_span
+from underhoist.references import families_of
 
 Values = Mapping[str, str]
 """Typed text by the dotted name that a field asks for with `fills_from`."""
@@ -62,25 +60,19 @@ def query(entries: Values) -> str:
     return "&".join(f"{name}={quote_plus(text, safe='/*')}" for name, text in typed)
 
 
-def preset_links(here: Here, values: Values) -> Markup:
-    """Write a link to each calculator that takes something of the values."""
-    return contents(
-        entry(here.to(way), each.title, each.purpose)
-        for each in here.site.calculators.values()
-        if (way := address(each, values)) is not None
-    )
-
-
-def places(here: Here, calculator: Calculator) -> Iterator[tuple[str, str]]:
-    """Yield name and link of everything in the manual that can fill the calculator in."""
-    for family in here.site.manual.families.values():
-        way = address(calculator, for_family(family))
-        if way is not None:
-            yield family.title.value, here.to(way)
-        for each in family.adjustments.values():
-            way = address(calculator, for_adjustment(family, each))
-            if way is not None:
-                yield f"{family.title.value}, {each.name.value.lower()}", here.to(way)
+def for_page(manual: Manual, page: Page) -> Values:
+    """Give what the manual states for a page of one unit family, its band setting included."""
+    families = families_of(manual, page)
+    if len(families) != 1:
+        return {}
+    (family,) = families
+    values = dict(for_family(family))
+    if isinstance(page, Procedure):
+        used = {each.value.rpartition("/")[2] for each in page.torques}
+        set_here = [each for each in family.adjustments.values() if each.seat.value in used]
+        if len(set_here) == 1:
+            values |= for_adjustment(family, set_here[0])
+    return values
 
 
 def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:

@@ -12,7 +12,8 @@ from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, facts, join, section
 from underhoist.pages.listing import used_section
 from underhoist.pages.plate import plate
-from underhoist.pages.presets import for_fastener, preset_links
+from underhoist.pages.preset_links import preset_links
+from underhoist.pages.presets import for_fastener
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.torque_units import lead
