@@ -106,6 +106,8 @@ UNITS: tuple[Unit, ...] = (
           "inch of mercury at 60 °F/inches of mercury at 60 °F", "inhg 60f, inhg 60 degf"),
     _unit("conventional_inch_of_water", "pressure", "inH2O", "inch of water/inches of water",
           "in h2o, inches h2o"),
+    _unit("inch_of_water_60F", "pressure", "inH2O (60 °F)",
+          "inch of water at 60 °F/inches of water at 60 °F", "inh2o 60f, inh2o 60 degf"),
     # Angle
     _unit("turn", "turns", "turn", "turn/turns", "rev, revs, revolution, revolutions"),
     _unit("degree", "angle", "°", "degree/degrees", "deg, degs"),

@@ -24,6 +24,7 @@ SPELLINGS = {
     "inHg_32F": "inHg 32F",
     "inHg_60F": "inHg 60F",
     "inH2O_conv": "inH2O",
+    "inH2O_60F": "inH2O 60F",
     "mmHg_conv": "mmHg",
     "degC_difference": "degC difference",
     "degF_difference": "degF difference",
@@ -64,7 +65,7 @@ def test_published_conversion(case):
 
 
 def test_there_are_published_cases_for_every_kind():
-    assert len(convertible()) == 32
+    assert len(convertible()) == 33
 
 
 def test_printed_table_of_pairs_agrees_after_rounding():
