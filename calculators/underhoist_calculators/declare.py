@@ -58,8 +58,8 @@ class Field:
 class Calculator:
     """A calculator: what it is for, what it asks, what it rests on and what it does.
 
-    `folded` names the groups that come filled (from the family, or by convention): the form puts
-    them away under a line that says what they hold.
+    `folded` names the groups that come filled (from the family, or by convention) and those that
+    seldom are: the form puts them away under a line that says what they hold.
     """
 
     name: str

@@ -188,6 +188,7 @@ CALCULATOR = Calculator(
     title="Adapter setting",
     purpose="Gives the wrench setting when an offset adapter changes the length of the arm.",
     group="Torque",
+    folded=(WRENCH,),
     fields=(
         Field(
             name="torque", label="Torque at the fastener", group=TORQUE, kind="torque",
