@@ -15,7 +15,8 @@ SUNS = {
 def ratios(train: GearTrain) -> Ratios:
     """Compute the ratios; none for a train without its tooth counts."""
     kind, teeth = as_calculated(train)
-    if "ring" not in teeth or not {"sun", "double_sun"} & teeth.keys():
+    suns = {"double_sun", "single_sun"} if kind.startswith("ravigneaux") else {"sun"}
+    if not {"ring", *suns} <= teeth.keys():
         return {}
     found = TRAINS[kind](teeth).ratios
     return {gear: ratio for gear, ratio in found.items() if gear != "overdrive"}
