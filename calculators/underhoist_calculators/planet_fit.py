@@ -100,9 +100,12 @@ class Ravigneaux:
             to_inner * sin(2 * pi / self.pairs - angle),
         )
         alike = 2 * to_inner * sin(pi / self.pairs)
+        faults: list[str] = []
         if next_pair <= apart + 2 * TIP or alike <= self.inner + 2 * TIP:
-            return (f"{self.pairs} pairs of planets would touch one another.",)
-        return ()
+            faults.append(f"{self.pairs} pairs of planets would touch one another.")
+        if 2 * to_inner + self.inner + 2 * TIP >= self.ring:
+            faults.append(f"Inner planets of {self.inner} teeth would stand out beyond the ring.")
+        return tuple(faults)
 
 
 def inner_planets(double_sun: int, single_sun: int, ring: int, pairs: int) -> tuple[int, ...]:

@@ -102,6 +102,15 @@ def test_planets_that_pass_really_mesh_and_clear(sun, ring, planets):
     assert uneven == (abs(teeth_passed - round(teeth_passed)) > 1e-9)
 
 
+def test_inner_planets_stay_within_the_ring():
+    # By hand: from the axis to the tips of 16 teeth round a sun of 16 it is 8 + 16 + 1 = 25, the
+    # pitch radius of a ring of 50. A planet larger than the ring was once let through.
+    assert inner_planets(16, 22, 50, 2) == (12, 13, 14, 15)
+    for inner in (16, 119):
+        faults = Ravigneaux(double_sun=16, single_sun=22, ring=50, inner=inner, pairs=2).faults
+        assert faults == (f"Inner planets of {inner} teeth would stand out beyond the ring.",)
+
+
 def test_tips_reach_one_module_out():
     assert TIP == 1.0  # ISO 53, from memory
 
