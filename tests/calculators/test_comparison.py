@@ -6,6 +6,7 @@ from underhoist_calculators.shift_explanations import (
     Comparison,
     Explanation,
     compare,
+    lone_reading,
     ruled_out,
     separating,
 )
@@ -77,6 +78,25 @@ def test_a_rival_is_dropped_at_odds_of_seven_to_one(gap, rival):
 def test_a_parameter_costs_two():
     # Akaike's information criterion.
     assert explanation(parameters=2, chi_square=1.5).score == pytest.approx(5.5)
+
+
+def test_what_an_explanation_gains_is_the_misfit_that_it_takes_away():
+    specified = explanation(code="as-specified", parameters=0, chi_square=9.0)
+    assert explanation(chi_square=1.5).gain(specified) == pytest.approx(7.5)
+
+
+@pytest.mark.parametrize(
+    ("speeds", "alone"),
+    [
+        ({ONE_TWO: 23, TWO_THREE: 34}, ONE_TWO),
+        ({ONE_TWO: 23, TWO_THREE: 29}, None),
+        ({ONE_TWO: 19, TWO_THREE: 34}, None),
+        ({ONE_TWO: 30, TWO_THREE: 34}, None),  # explained
+    ],
+)
+def test_a_lone_reading_is_the_only_one_outside_and_unexplained(speeds, alone):
+    test = road_test(speeds)
+    assert lone_reading(test, compare(test, VACUUMS)) == alone
 
 
 def test_which_part_is_out_is_a_parameter_of_its_own():
