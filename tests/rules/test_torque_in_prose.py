@@ -1,5 +1,7 @@
 """`torque-in-prose`: exact wording, and silence where nothing is wrong."""
 
+import pytest
+
 
 def test_step(manual):
     manual.body(
@@ -89,4 +91,32 @@ def test_other_numbers(manual):
 
 def test_tool_may_say_its_own(manual):
     manual.body("tools/inch-pound-wrench.md", "Reads 30 to 200 lbf·in.\n")
+    assert manual.found() == []
+
+
+@pytest.mark.parametrize(
+    ("step", "column", "written"),
+    [
+        ("Tighten to 12 lb.", 15, "12 lb"),
+        ("Tighten the nut evenly to 12 pounds.", 30, "12 pounds"),
+        ("Torque it to 9 lbs now.", 17, "9 lbs"),
+    ],
+)
+def test_pounds_of_no_arm(manual, step, column, written):
+    manual.body("kestrel-3/set-band.md", f"## Steps\n\n1. {step}\n")
+    assert manual.found() == [
+        (
+            f"kestrel-3/set-band.md:19:{column} torque-in-prose (stop)",
+            written,
+            "A torque in the text is a second copy of a value that stands at its fastener.",
+            "Refer to it by its id, such as <torque:band-seat>; the page shows the value.",
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    "step", ["Lift the pan, about 5 lb.", "Tighten it, then load the tray to the left with 8 lb."]
+)
+def test_pounds_of_weight(manual, step):
+    manual.body("kestrel-3/set-band.md", f"## Steps\n\n1. {step}\n")
     assert manual.found() == []

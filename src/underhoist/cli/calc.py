@@ -56,7 +56,7 @@ def _pair(entry: str) -> tuple[str, str]:
 
 def _overview() -> Iterator[str]:
     for calculator in all_calculators():
-        yield f"{calculator.name:<14} {calculator.purpose}"
+        yield f"{calculator.name:<17} {calculator.purpose}"
     yield ""
     yield "underhoist calc NAME --list tells what one of them asks."
 

@@ -49,6 +49,10 @@ _UNITS = (
     r"kgf? ?[·⋅*.-]? ?c?m\b",
 )
 _TORQUE = re.compile(rf"{_NUMBER}[ -]?(?:{'|'.join(_UNITS)})", re.IGNORECASE)
+_POUNDS = re.compile(
+    rf"\b(?:tighten|torque)[^.\n]{{0,60}}? to ({_NUMBER} ?(?:lbs?|pounds?)\b)", re.IGNORECASE
+)
+"""Pounds that are meant as a torque: of which arm, nobody can tell."""
 _HINT = re.compile(r"\d[ -]?(?:lb|ft|in|foot|pound|n|kg)", re.IGNORECASE)
 """A quick look before the slow one: most pages have no such text at all."""
 
@@ -62,8 +66,11 @@ def check(manual: Manual) -> Iterator[Finding]:
         text = prose(page.body)
         if not _HINT.search(text.words):
             continue
-        for found in _TORQUE.finditer(text.words):
+        spans = {found.span() for found in _TORQUE.finditer(text.words)}
+        starts = {start for start, _ in spans}
+        pounds = (found.span(1) for found in _POUNDS.finditer(text.words))
+        for start, end in sorted(spans | {span for span in pounds if span[0] not in starts}):
             wrong = "A torque in the text is a second copy of a value that stands at its fastener."
             mend = "Refer to it by its id, such as <torque:band-seat>; the page shows the value."
-            at = text.place(found.start(), page.file)
-            yield Finding(CODE, SEVERITY, at, quote(found[0]), wrong, mend)
+            at = text.place(start, page.file)
+            yield Finding(CODE, SEVERITY, at, quote(text.words[start:end]), wrong, mend)
