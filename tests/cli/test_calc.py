@@ -17,8 +17,8 @@ def test_the_list_names_every_calculator_and_its_purpose(words):
     result = run(*words)
     assert result.exit_code == 0
     assert "torque-units      Gives one torque in every unit" in result.output
-    assert "staged-fill    Gives the first fill" in result.output
-    assert "shift-check    Judges a road test" in result.output
+    assert "staged-fill       Gives the first fill" in result.output
+    assert "shift-check       Judges a road test" in result.output
 
 
 def test_the_list_of_one_tells_what_it_asks():
