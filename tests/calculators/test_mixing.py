@@ -132,3 +132,14 @@ def test_refused(entries, field, wrong):
 
 def test_a_share_without_a_sign_is_a_plain_ratio():
     assert run(wanted="0.9")["answer"]["values"]["changes"]["value"] == 4
+
+
+def test_published_drain_of_more_than_the_total_is_refused(published):
+    entries, expected, _ = published("fluid_expansion", "FV-42")
+    assert expected == "error: drained volume exceeds total"
+    told = {
+        "drained": f"{entries['drained']} L",
+        "dry-fill": f"{entries['total']} L",
+        "changes": str(entries["changes"]),
+    }
+    assert list(door.run("renewal", told)["errors"]) == ["drained"]
