@@ -25,6 +25,18 @@ def test_binary(manual):
     ]
 
 
+def test_utf_16(manual):
+    (manual.folder / "new.md").write_text("---\nkind: page\n---\n", encoding="utf-16")
+    assert manual.found() == [
+        (
+            "new.md:1:1 unreadable-page (stop)",
+            "new.md",
+            "The file is UTF-16 text, which some editors call Unicode.",
+            "Save it as UTF-8 text.",
+        )
+    ]
+
+
 def test_too_large(manual):
     (manual.folder / "large.md").write_bytes(b"x" * 5_000_000)
     assert manual.found() == [

@@ -16,6 +16,8 @@ LARGEST_FRONT = 100_000
 """Characters of front matter, ten times that of a large unit family."""
 
 FENCE = "---"
+UTF_16 = (b"\xff\xfe", b"\xfe\xff")
+"""The marks that such a text begins with."""
 
 
 @frozen
@@ -36,6 +38,9 @@ def read_text(path: Path, file: str) -> str:
     except OSError as error:
         wrong = f"The file cannot be opened: {error.strerror}."
         raise Faults(_unreadable(file, wrong, "Make it readable, or take it out.")) from None
+    if data.startswith(UTF_16):
+        wrong = "The file is UTF-16 text, which some editors call Unicode."
+        raise Faults(_unreadable(file, wrong, "Save it as UTF-8 text."))
     if b"\0" in data:
         wrong = "The file is binary, not text."
         raise Faults(_unreadable(file, wrong, "Save it as text, or give it its own ending."))
