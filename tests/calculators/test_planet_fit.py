@@ -111,6 +111,11 @@ def test_inner_planets_stay_within_the_ring():
         assert faults == (f"Inner planets of {inner} teeth would stand out beyond the ring.",)
 
 
+def test_the_largest_inner_planet_is_found():
+    # By hand: 8 + 28 + 1 = 37 lies within a pitch radius of 38; 29 teeth reach it.
+    assert inner_planets(16, 24, 76, 2) == tuple(range(12, 29))
+
+
 def test_tips_reach_one_module_out():
     assert TIP == 1.0  # ISO 53, from memory
 
