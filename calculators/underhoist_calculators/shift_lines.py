@@ -8,6 +8,9 @@ from attrs import frozen
 from underhoist_calculators.shift_balance import Balance, Loss, loss_for
 from underhoist_calculators.units import Quantity, quantity, show, show_number
 
+SHARPEST = 0.01
+"""inHg. No reading weighs as if it were sharper: a vacuum gauge shows no less than this."""
+
 
 @frozen(kw_only=True)
 class Line:
@@ -61,6 +64,13 @@ class ShiftMap:
             return None
         least, most = max(loss.least for loss in every), min(loss.most for loss in every)
         return (least, most) if least <= most else None
+
+    def likeliest(self, common: tuple[float, float]) -> float:
+        """Give the loss that fits best in this range: each reading weighs by how sharp it is."""
+        every = [loss for loss in self.losses.values() if isinstance(loss, Loss)]
+        weights = [max(loss.most - loss.least, SHARPEST) ** -2 for loss in every]
+        weighed = sum(w * loss.best for w, loss in zip(weights, every, strict=True))
+        return min(max(weighed / sum(weights), common[0]), common[1])
 
     def speed(self, kmh: float, digits: int | None = 0) -> str:
         """Write a speed in the unit of the windows."""

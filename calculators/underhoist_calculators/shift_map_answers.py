@@ -60,13 +60,13 @@ def _forecast(given: ShiftMap) -> str:
 
 
 def plates(given: ShiftMap) -> tuple[Plate, ...]:
-    """Give the middle of the losses that explain every reading."""
+    """Give the loss that explains every reading best."""
     common = given.common()
     if common is None or common[1] < 0:
         return ()
-    middle = quantity((max(common[0], 0.0) + common[1]) / 2, "conventional_inch_of_mercury")
+    best = quantity(max(given.likeliest(common), 0.0), "conventional_inch_of_mercury")
     note = f"From {_range(max(common[0], 0.0), common[1])}, by how well a speed is read."
-    return (plate("Vacuum lost", middle, others=("kilopascal",), digits=1, note=note),)
+    return (plate("Vacuum lost", best, others=("kilopascal",), digits=1, note=note),)
 
 
 def advice(given: ShiftMap) -> tuple[str, ...]:
@@ -74,13 +74,13 @@ def advice(given: ShiftMap) -> tuple[str, ...]:
     common = given.common()
     if common is None:
         return _unexplained(given)
-    middle = sum(common) / 2
+    best = given.likeliest(common)
     if common[0] <= 0 <= common[1]:
         return ()
     told = [
         "Read the vacuum with a gauge at the manifold and at the modulator's own end of the hose. "
         "The difference is the loss."
-        if middle > 0
+        if best > 0
         else "A leak cannot do this: it only makes shifts later. Look at the adjuster, the "
         "modulator and the governor."
     ]
@@ -90,7 +90,7 @@ def advice(given: ShiftMap) -> tuple[str, ...]:
             "rod or switch as well."
         )
     if given.turn is not None:
-        told.append(_adjuster(given, middle))
+        told.append(_adjuster(given, best))
     return tuple(told)
 
 

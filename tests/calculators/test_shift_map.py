@@ -33,7 +33,7 @@ def test_one_loss_explains_both_shifts():
 def test_the_adjuster_is_what_not_to_do_first():
     said = answer()["do"][1]
     assert said == (
-        "An adjuster turned in by 5.1 turns would look the same. Turning it out by as much lowers "
+        "An adjuster turned in by 5.0 turns would look the same. Turning it out by as much lowers "
         "and softens all shifts and would bring these back. Do not do it before the hose is "
         "proven: it would hide the leak."
     )
@@ -42,7 +42,7 @@ def test_the_adjuster_is_what_not_to_do_first():
 def test_a_stop_in_the_way_is_said():
     said = answer(stop_in="3 turns", stop_out="2 turns")["do"][1]
     assert said.endswith(
-        "Turning it out cannot make up for it: that takes 5.1 turns and only 2.0 are left. Beyond "
+        "Turning it out cannot make up for it: that takes 5.0 turns and only 2.0 are left. Beyond "
         "its stop the valve cannot travel."
     )
 
@@ -289,3 +289,10 @@ def test_miles_are_drawn_in_miles():
                       "window_1_2_full": "37 to 42 mph", "measured_2_3": "",
                       "measured_1_2": "19 mph"})  # fmt: skip
     assert "Road speed, mph" in {each.text for each in root.iter(f"{SVG}text")}
+
+
+def test_one_reading_s_plate_says_what_its_table_says():
+    alone = answer(measured_1_2="37 km/h", measured_2_3="")
+    [plate] = alone["plates"]
+    assert plate["number"] == "4.3"
+    assert "A loss of 4.3 inHg (3.4 to 5.3 inHg)." in str(alone["tables"])
