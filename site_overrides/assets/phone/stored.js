@@ -37,7 +37,7 @@ async function runtimeWords() {
 async function keptWords() {
   const isKept = await navigator.storage?.persisted?.();
   return isKept
-    ? "The browser keeps it until you remove it"
+    ? "The browser keeps it until you remove it."
     : "The browser may clear it when the phone runs out of room. Put the manual on the home screen to keep it.";
 }
 
