@@ -7,10 +7,10 @@ from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.dipstick_plot import Shown, draw
 from underhoist_calculators.filling import READABLE
 from underhoist_calculators.fluid_expansion import correction_factor, rise
+from underhoist_calculators.fluid_fields import BETWEEN_MARKS, CONVENTION, DENSITY, FAMILY, VOLUMES
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.units import Quantity, Span, number_text, quantity, show, unit_name
 
-VOLUMES = ("litre", "millilitre", "US_quart", "imperial_quart", "US_gallon", "imperial_gallon")
 TEMPERATURES = ("degree_Celsius", "degree_Fahrenheit")
 
 LADDER = {
@@ -190,7 +190,7 @@ def _values(stick: Stick, ends: tuple[Quantity, ...]) -> dict[str, Exact | str]:
     return values
 
 
-FAMILY, READING, CONVENTION = "From the family page", "Reading", "Convention"
+READING = "Reading"
 
 CALCULATOR = Calculator(
     name="level-temperature",
@@ -226,17 +226,8 @@ CALCULATOR = Calculator(
             help="All the fluid there is, as at 15 °C: all of it expands.", low="1 L",
             high="30 L", example="8.6 L", fills_from="fluid.dry_fill",
         ),
-        Field(
-            name="between-marks", label="Volume between the marks", group=FAMILY, kind="volume",
-            help="From the low mark to the full mark of the dipstick.", units=VOLUMES,
-            low="0.1 L", high="2 L", example="0.5 L", fills_from="fluid.level.between_marks",
-        ),
-        Field(
-            name="density", label="Density of the fluid at 15 °C", group=CONVENTION,
-            kind="density", units=("kilogram_per_cubic_metre", "kilogram_per_litre"),
-            help="From the data sheet. 860 kg/m³ is usual and changes little.",
-            low="800.9 kg/m³", high="1163.5 kg/m³", default="860 kg/m³",
-        ),
+        BETWEEN_MARKS,
+        DENSITY,
     ),
     sources=(
         "Expansion: API MPMS 11.1 / ASTM D1250-80, table 54D, lubricating oils, short form: "

@@ -5,11 +5,10 @@ from attrs import frozen
 from underhoist_calculators.answer import Answer, Exact, Plate, Table, Working, exact, plate
 from underhoist_calculators.counts import count
 from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.fluid_fields import FAMILY, VOLUMES
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.mixing import MOST, changes_for, new_share
 from underhoist_calculators.units import Quantity, number_text, show, unit_name
-
-VOLUMES = ("litre", "millilitre", "US_quart", "imperial_quart", "US_gallon", "imperial_gallon")
 
 
 @frozen(kw_only=True)
@@ -163,7 +162,7 @@ def _working(change: Change, wanted: Quantity | None) -> tuple[Working, ...]:
     return tuple(lines)
 
 
-FAMILY, WANTED = "From the family page", "What is wanted"
+WANTED = "What is wanted"
 
 CALCULATOR = Calculator(
     name="renewal",

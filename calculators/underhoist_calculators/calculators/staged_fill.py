@@ -12,10 +12,9 @@ from underhoist_calculators.fill_answers import (
 from underhoist_calculators.filling import Sump, drained_share, level_at_rule, rule_temperature
 from underhoist_calculators.fluid_choice import choose
 from underhoist_calculators.fluid_expansion import correction_factor
+from underhoist_calculators.fluid_fields import BETWEEN_MARKS, CONVENTION, DENSITY, FAMILY, VOLUMES
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.units import number_text, show
-
-VOLUMES = ("litre", "millilitre", "US_quart", "imperial_quart", "US_gallon", "imperial_gallon")
 
 
 def run(inputs: Inputs) -> Answer:
@@ -103,11 +102,9 @@ def _stick(inputs: Inputs, sump: Sump) -> Stick:
     )
 
 
-FAMILY = "From the family page"
 DRAIN = "What came out"
 FILL = "What goes in"
 READING = "After starting"
-CONVENTION = "Convention"
 
 CALCULATOR = Calculator(
     name="staged-fill",
@@ -184,11 +181,7 @@ CALCULATOR = Calculator(
             help="What the empty unit with its converter takes.", units=VOLUMES, low="1 L",
             high="30 L", example="8.6 L", fills_from="fluid.dry_fill",
         ),
-        Field(
-            name="between-marks", label="Volume between the marks", group=FAMILY, kind="volume",
-            help="From the low mark to the full mark of the dipstick.", units=VOLUMES,
-            low="0.1 L", high="2 L", example="0.5 L", fills_from="fluid.level.between_marks",
-        ),
+        BETWEEN_MARKS,
         Field(
             name="level-temperature", label="Temperature of the level rule", group=FAMILY,
             kind="temperature", span=True, units=("degree_Celsius", "degree_Fahrenheit"),
@@ -202,12 +195,7 @@ CALCULATOR = Calculator(
             choices=(Choice("park", "Park"), Choice("neutral", "Neutral")),
             example="park", fills_from="fluid.level.selector",
         ),
-        Field(
-            name="density", label="Density of the fluid at 15 °C", group=CONVENTION,
-            kind="density", units=("kilogram_per_cubic_metre", "kilogram_per_litre"),
-            help="From the data sheet. 860 kg/m³ is usual and changes little.",
-            low="800.9 kg/m³", high="1163.5 kg/m³", default="860 kg/m³",
-        ),
+        DENSITY,
     ),
     sources=(
         "Expansion: API MPMS 11.1 / ASTM D1250-80, table 54D, lubricating oils, short form: "
