@@ -99,8 +99,8 @@ def chain_is_whole(page, site_url):
     """Whether the page's own check finds every device's chain unbroken."""
     return page.evaluate(
         """async (root) => {
-            const { brokenLink } = await import(root + "assets/cards/events.js");
-            const { allEvents } = await import(root + "assets/cards/store.js");
+            const { brokenLink } = await import(root + "assets/cards/record/events.js");
+            const { allEvents } = await import(root + "assets/cards/record/store.js");
             const events = await allEvents();
             const devices = [...new Set(events.map(({ device }) => device))];
             const own = (device) => events.filter((event) => event.device === device);

@@ -242,8 +242,8 @@ def test_two_windows_storing_fast_keep_one_chain(page, site_url):
     other = page.context.new_page()
     open_cards(other, site_url)
     burst = """async ({ root, who }) => {
-        const { append } = await import(root + "assets/cards/store.js");
-        const { draft } = await import(root + "assets/cards/events.js");
+        const { append } = await import(root + "assets/cards/record/store.js");
+        const { draft } = await import(root + "assets/cards/record/events.js");
         const one = () => append(draft({ card: "c", who, kind: "close", value: {} }));
         window.stored = Promise.all(Array.from({ length: 40 }, one)).then((all) => all.length);
     }"""
@@ -259,8 +259,8 @@ def test_markup_in_a_stored_card_is_not_run(page, site_url):
     start_card(page, site_url, "set-band")
     card = page.evaluate(
         """async (root) => {
-            const { append } = await import(root + "assets/cards/store.js");
-            const { draft } = await import(root + "assets/cards/events.js");
+            const { append } = await import(root + "assets/cards/record/store.js");
+            const { draft } = await import(root + "assets/cards/record/events.js");
             const card = crypto.randomUUID();
             const html = `<p class="uh-step__do other" style="position:fixed" onclick="x=1">
                 Safe <img src="x" onerror="window.ran = 1"><script>window.ran = 2</script>

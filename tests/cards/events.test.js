@@ -2,8 +2,8 @@ import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { test } from "node:test";
 
-import { canonical, hashOf } from "../../site_overrides/assets/cards/canonical.js";
-import { brokenLink } from "../../site_overrides/assets/cards/events.js";
+import { canonical, hashOf } from "../../site_overrides/assets/cards/record/canonical.js";
+import { brokenLink } from "../../site_overrides/assets/cards/record/events.js";
 import { startedPhone } from "./helpers.js";
 
 test("the canonical text does not depend on the order of keys", () => {

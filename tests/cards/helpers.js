@@ -1,6 +1,6 @@
 // A small card to try things on, and events as a phone would make them.
 
-import { draft, seal } from "../../site_overrides/assets/cards/events.js";
+import { draft, seal } from "../../site_overrides/assets/cards/record/events.js";
 
 const step = (number, more = {}) => ({
   number,

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { foldCard } from "../../site_overrides/assets/cards/fold.js";
+import { foldCard } from "../../site_overrides/assets/cards/record/fold.js";
 import { dice, startedPhone } from "./helpers.js";
 
 const PEOPLE = ["RB", "SL", "KM"];

@@ -1,8 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { Session } from "../../site_overrides/assets/cards/session.js";
-import { StorageTrouble, isWorthRetrying, troubleOf } from "../../site_overrides/assets/cards/trouble.js";
+import { Session } from "../../site_overrides/assets/cards/record/session.js";
+import { StorageTrouble, isWorthRetrying, troubleOf } from "../../site_overrides/assets/cards/record/trouble.js";
 import { Phone, startedPhone } from "./helpers.js";
 
 /** A disk that can be broken. */

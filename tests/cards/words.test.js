@@ -1,12 +1,12 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { foldCard, steps } from "../../site_overrides/assets/cards/fold.js";
+import { foldCard, steps } from "../../site_overrides/assets/cards/record/fold.js";
 import {
   checkRefused, leftInWords, nextOpen, openReasons, openSteps, ranges,
-} from "../../site_overrides/assets/cards/left.js"; // prettier-ignore
-import { isOutside, readNumber } from "../../site_overrides/assets/cards/numbers.js";
-import { fetchList, inWorkingOrder, offered } from "../../site_overrides/assets/cards/order.js";
+} from "../../site_overrides/assets/cards/record/left.js"; // prettier-ignore
+import { isOutside, readNumber } from "../../site_overrides/assets/cards/record/numbers.js";
+import { fetchList, inWorkingOrder, offered } from "../../site_overrides/assets/cards/plan/order.js";
 import { PROCEDURE, startedPhone } from "./helpers.js";
 
 const READING = { reading: "set-band/turns-to-seat", when: "as found", reason: "" };

@@ -1,8 +1,8 @@
 // What every view of the cards shares: who is at work, the open sessions, how to go elsewhere.
 
-import { el } from "./dom.js";
-import { Session } from "./session.js";
-import { append, eventsOf, keep, onNews, remember } from "./store.js";
+import { el } from "./kit/dom.js";
+import { Session } from "./record/session.js";
+import { append, eventsOf, keep, onNews, remember } from "./record/store.js";
 
 /** @import { CardEvent, CardState } from "./types.js" */
 

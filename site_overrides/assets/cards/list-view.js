@@ -1,10 +1,10 @@
 // The cards on this phone.
 
 import { cardName, notice, timeWords } from "./app.js";
-import { el } from "./dom.js";
-import { foldCard } from "./fold.js";
-import { leftInWords } from "./left.js";
-import { allEvents } from "./store.js";
+import { el } from "./kit/dom.js";
+import { foldCard } from "./record/fold.js";
+import { leftInWords } from "./record/left.js";
+import { allEvents } from "./record/store.js";
 
 /** @import { App, View } from "./app.js" */
 /** @import { CardState } from "./types.js" */

@@ -1,18 +1,18 @@
 // The job cards' page: which view the address asks for, after the storage has been looked at.
 
-import { addView } from "./add-view.js";
+import { addView } from "./plan/add-view.js";
 import { App, notice } from "./app.js";
-import { INITIALS, askForm } from "./ask.js";
-import { closeView } from "./close-view.js";
-import { el } from "./dom.js";
-import { fetchView } from "./fetch-view.js";
+import { INITIALS, askForm } from "./kit/ask.js";
+import { closeView } from "./out/close-view.js";
+import { el } from "./kit/dom.js";
+import { fetchView } from "./plan/fetch-view.js";
 import { listView } from "./list-view.js";
-import { newCardView } from "./new-card-view.js";
-import { checkStorage } from "./preflight.js";
-import { sheetView } from "./sheet-view.js";
-import { remembered } from "./store.js";
-import { keepAwake } from "./wake.js";
-import { WorkView } from "./work-view.js";
+import { newCardView } from "./plan/new-card-view.js";
+import { checkStorage } from "./record/preflight.js";
+import { sheetView } from "./out/sheet-view.js";
+import { remembered } from "./record/store.js";
+import { keepAwake } from "./kit/wake.js";
+import { WorkView } from "./work/work-view.js";
 
 /** @import { View } from "./app.js" */
 

@@ -4,7 +4,7 @@ import { draft } from "./events.js";
 import { foldCard } from "./fold.js";
 
 /** @import { Happening } from "./events.js" */
-/** @import { CardEvent, CardState, Draft } from "./types.js" */
+/** @import { CardEvent, CardState, Draft } from "../types.js" */
 
 /**
  * @typedef {object} Io

@@ -1,9 +1,9 @@
 // Takes a reading: a large entry, the unit in words, the limits, and a reason where one is wanted.
 
-import { el } from "./dom.js";
-import { isOutside, readNumber } from "./numbers.js";
+import { el } from "../kit/dom.js";
+import { isOutside, readNumber } from "../record/numbers.js";
 
-/** @import { ReadingState } from "./types.js" */
+/** @import { ReadingState } from "../types.js" */
 
 /** @typedef {{written: string, reason: string}} Entry */
 

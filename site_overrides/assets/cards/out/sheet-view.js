@@ -1,17 +1,17 @@
 // The whole card on one sheet: on the screen to find a step, on paper as the job sheet.
 
-import { cardName, timeWords } from "./app.js";
-import { el } from "./dom.js";
-import { steps } from "./fold.js";
-import { leftInWords } from "./left.js";
-import { readingName } from "./reading-form.js";
-import { readingRemark, readingWords } from "./reading-view.js";
-import { smallShape } from "./shapes.js";
-import { saidLines } from "./step-view.js";
+import { cardName, timeWords } from "../app.js";
+import { el } from "../kit/dom.js";
+import { steps } from "../record/fold.js";
+import { leftInWords } from "../record/left.js";
+import { readingName } from "../work/reading-form.js";
+import { readingRemark, readingWords } from "../work/reading-view.js";
+import { smallShape } from "../kit/shapes.js";
+import { saidLines } from "../work/step-view.js";
 
-/** @import { App, View } from "./app.js" */
-/** @import { Session } from "./session.js" */
-/** @import { CardState, Job, ReadingState, StepState } from "./types.js" */
+/** @import { App, View } from "../app.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState, Job, ReadingState, StepState } from "../types.js" */
 
 /**
  * @param {App} _app

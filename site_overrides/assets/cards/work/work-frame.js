@@ -1,9 +1,9 @@
 // The parts of the working view that stay while the steps go by, so that the focus stays as well.
 
-import { cardName } from "./app.js";
-import { el } from "./dom.js";
+import { cardName } from "../app.js";
+import { el } from "../kit/dom.js";
 
-/** @import { CardState } from "./types.js" */
+/** @import { CardState } from "../types.js" */
 
 const WAYS = [
   ["sheet", "Whole card"],

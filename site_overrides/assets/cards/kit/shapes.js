@@ -2,7 +2,7 @@
 
 import { drawing, el } from "./dom.js";
 
-/** @import { Shape, StepState } from "./types.js" */
+/** @import { Shape, StepState } from "../types.js" */
 
 const BOX = "M4 4h56v56h-56z";
 

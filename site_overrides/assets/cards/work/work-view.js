@@ -1,23 +1,23 @@
 // Working through a card: the step in hand fills the screen, the tick lies at the thumb.
 
 import { answerAct, actsFor, checkAct } from "./acts.js";
-import { notice } from "./app.js";
-import { INITIALS, askForm } from "./ask.js";
-import { canonical } from "./canonical.js";
-import { el } from "./dom.js";
-import { steps } from "./fold.js";
-import { leftInWords, missingReadings, nextOpen, openReasons } from "./left.js";
-import { shapeDrawing, shapeWord } from "./shapes.js";
-import { sheet } from "./sheet-view.js";
+import { notice } from "../app.js";
+import { INITIALS, askForm } from "../kit/ask.js";
+import { canonical } from "../record/canonical.js";
+import { el } from "../kit/dom.js";
+import { steps } from "../record/fold.js";
+import { leftInWords, missingReadings, nextOpen, openReasons } from "../record/left.js";
+import { shapeDrawing, shapeWord } from "../kit/shapes.js";
+import { sheet } from "../out/sheet-view.js";
 import { stepRow, stepView } from "./step-view.js";
 import { setText, workFrame } from "./work-frame.js";
 
 /** @import { Act } from "./acts.js" */
-/** @import { App } from "./app.js" */
-/** @import { Question } from "./ask.js" */
+/** @import { App } from "../app.js" */
+/** @import { Question } from "../kit/ask.js" */
 /** @import { Entry } from "./reading-form.js" */
-/** @import { Session } from "./session.js" */
-/** @import { CardState, ReadingState, Shape, StepState } from "./types.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState, ReadingState, Shape, StepState } from "../types.js" */
 
 // The step under the thumb changes after a tick; a second tap that was meant for the first is not
 // taken as a tick of the next.

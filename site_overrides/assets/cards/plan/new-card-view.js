@@ -1,13 +1,13 @@
 // A new card: the vehicle and the complaint in the owner's words.
 
-import { notice } from "./app.js";
-import { el } from "./dom.js";
-import { field, readField } from "./field.js";
+import { notice } from "../app.js";
+import { el } from "../kit/dom.js";
+import { field, readField } from "../kit/field.js";
 import { readIndex } from "./manual.js";
 import { isFor } from "./order.js";
 
-/** @import { App, View } from "./app.js" */
-/** @import { FaultEntry, Index, Vehicle } from "./types.js" */
+/** @import { App, View } from "../app.js" */
+/** @import { FaultEntry, Index, Vehicle } from "../types.js" */
 
 /**
  * @param {App} app

@@ -3,8 +3,8 @@
 import { inOrder, isWhole } from "./events.js";
 import { isOutside, readNumber } from "./numbers.js";
 
-/** @import { CardEvent, CardState, Job, Mark, ProcedureText, ReadingAsked, ReadingState } from "./types.js" */
-/** @import { Shape, StepState, StepText, Vehicle } from "./types.js" */
+/** @import { CardEvent, CardState, Job, Mark, ProcedureText, ReadingAsked, ReadingState } from "../types.js" */
+/** @import { Shape, StepState, StepText, Vehicle } from "../types.js" */
 
 /**
  * How a card stands, or null where its start is not among the events.

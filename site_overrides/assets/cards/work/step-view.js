@@ -1,14 +1,14 @@
 // The step in hand: its text as the card took it, its readings, and what was said about it.
 
-import { timeWords } from "./app.js";
-import { el } from "./dom.js";
-import { stepBase } from "./manual.js";
+import { timeWords } from "../app.js";
+import { el } from "../kit/dom.js";
+import { stepBase } from "../plan/manual.js";
 import { readingView } from "./reading-view.js";
-import { safeFragment } from "./safe-html.js";
-import { smallShape } from "./shapes.js";
+import { safeFragment } from "../kit/safe-html.js";
+import { smallShape } from "../kit/shapes.js";
 
 /** @import { Entry } from "./reading-form.js" */
-/** @import { Job, Mark, ReadingState, Shape, StepState } from "./types.js" */
+/** @import { Job, Mark, ReadingState, Shape, StepState } from "../types.js" */
 
 /**
  * @param {Job} job

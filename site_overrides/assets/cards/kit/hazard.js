@@ -2,7 +2,7 @@
 
 import { drawing, el } from "./dom.js";
 
-/** @import { Caution } from "./types.js" */
+/** @import { Caution } from "../types.js" */
 
 const TRIANGLE =
   "M12.3 2a2 2 0 0 1 3.4 0l11 18.4a2 2 0 0 1-1.7 3.1H3a2 2 0 0 1-1.7-3.1zM12.5 8h3l-.6 8h-1.8zM14 17.4a1.7 1.7 0 1 0 0 3.4 1.7 1.7 0 0 0 0-3.4z";

@@ -1,11 +1,11 @@
 // What can be done about the step in hand: the questions that are asked and what is then stored.
 
-import { wrongInitials } from "./ask.js";
-import { checkRefused } from "./left.js";
+import { wrongInitials } from "../kit/ask.js";
+import { checkRefused } from "../record/left.js";
 
-/** @import { Question } from "./ask.js" */
-/** @import { Kind } from "./events.js" */
-/** @import { StepState } from "./types.js" */
+/** @import { Question } from "../kit/ask.js" */
+/** @import { Kind } from "../record/events.js" */
+/** @import { StepState } from "../types.js" */
 
 /**
  * @typedef {object} Act

@@ -1,14 +1,14 @@
 // Choosing procedures for a card; what the complaint proposes comes first and is chosen already.
 
-import { cardName, notice } from "./app.js";
-import { el } from "./dom.js";
+import { cardName, notice } from "../app.js";
+import { el } from "../kit/dom.js";
 import { readIndex, readProcedure } from "./manual.js";
 import { inWorkingOrder, offered } from "./order.js";
 
-/** @import { App, View } from "./app.js" */
-/** @import { Happening } from "./events.js" */
-/** @import { Session } from "./session.js" */
-/** @import { CardState, ProcedureEntry } from "./types.js" */
+/** @import { App, View } from "../app.js" */
+/** @import { Happening } from "../record/events.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState, ProcedureEntry } from "../types.js" */
 
 /**
  * @param {App} app

@@ -1,14 +1,14 @@
 // What to fetch and what to know before the first step, for the whole card at once.
 
-import { cardName } from "./app.js";
-import { el } from "./dom.js";
-import { hazardPanel } from "./hazard.js";
-import { counted } from "./left.js";
+import { cardName } from "../app.js";
+import { el } from "../kit/dom.js";
+import { hazardPanel } from "../kit/hazard.js";
+import { counted } from "../record/left.js";
 import { fetchList } from "./order.js";
 
-/** @import { App, View } from "./app.js" */
-/** @import { Session } from "./session.js" */
-/** @import { CardState } from "./types.js" */
+/** @import { App, View } from "../app.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState } from "../types.js" */
 
 /**
  * @param {App} _app

@@ -2,7 +2,7 @@
 
 import { hashOf } from "./canonical.js";
 
-/** @import { CardEvent, Draft } from "./types.js" */
+/** @import { CardEvent, Draft } from "../types.js" */
 
 export const SCHEMA = 1;
 

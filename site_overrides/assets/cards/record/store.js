@@ -3,8 +3,8 @@
 import { withDatabase } from "./database.js";
 import { seal } from "./events.js";
 
-/** @import { IDBPDatabase } from "../vendor/idb.js" */
-/** @import { CardEvent, Draft } from "./types.js" */
+/** @import { IDBPDatabase } from "../../vendor/idb.js" */
+/** @import { CardEvent, Draft } from "../types.js" */
 
 const STRICT = /** @type {const} */ ({ durability: "strict" });
 

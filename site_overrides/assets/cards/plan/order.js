@@ -1,6 +1,6 @@
 // Which procedures a card is offered, and in which order it takes them.
 
-/** @import { FaultEntry, Index, Job, Named, ProcedureEntry } from "./types.js" */
+/** @import { FaultEntry, Index, Job, Named, ProcedureEntry } from "../types.js" */
 
 /**
  * Whether something is for a family: it names it, or it is for any.

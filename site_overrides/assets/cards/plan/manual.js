@@ -1,6 +1,6 @@
 // What the manual offers to cards, as the build wrote it beside this page.
 
-/** @import { Index, ProcedureText } from "./types.js" */
+/** @import { Index, ProcedureText } from "../types.js" */
 
 const FORMAT = 1;
 

@@ -1,10 +1,10 @@
 // One connection to the database, never kept once it is dead, and a bounded number of tries.
 
-import { openDB } from "../vendor/idb.js";
+import { openDB } from "../../vendor/idb.js";
 
 import { StorageTrouble, isWorthRetrying, troubleOf } from "./trouble.js";
 
-/** @import { IDBPDatabase } from "../vendor/idb.js" */
+/** @import { IDBPDatabase } from "../../vendor/idb.js" */
 
 export const DATABASE = "underhoist-cards";
 

@@ -1,15 +1,15 @@
 // May the card be closed? If not, it says which steps keep it open; if so, a last look before.
 
-import { cardName, notice, timeWords } from "./app.js";
-import { el } from "./dom.js";
-import { steps } from "./fold.js";
-import { openSteps, ranges } from "./left.js";
-import { readingName } from "./reading-form.js";
-import { readingRemark, readingWords } from "./reading-view.js";
+import { cardName, notice, timeWords } from "../app.js";
+import { el } from "../kit/dom.js";
+import { steps } from "../record/fold.js";
+import { openSteps, ranges } from "../record/left.js";
+import { readingName } from "../work/reading-form.js";
+import { readingRemark, readingWords } from "../work/reading-view.js";
 
-/** @import { App, View } from "./app.js" */
-/** @import { Session } from "./session.js" */
-/** @import { CardState, StepState } from "./types.js" */
+/** @import { App, View } from "../app.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState, StepState } from "../types.js" */
 
 /**
  * @param {App} app

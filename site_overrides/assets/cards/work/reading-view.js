@@ -1,11 +1,11 @@
 // A reading as it stands: the value with its unit in words, who took it, what was said about it.
 
-import { timeWords } from "./app.js";
-import { el } from "./dom.js";
+import { timeWords } from "../app.js";
+import { el } from "../kit/dom.js";
 import { readingForm, readingName } from "./reading-form.js";
 
 /** @import { Entry } from "./reading-form.js" */
-/** @import { ReadingState } from "./types.js" */
+/** @import { ReadingState } from "../types.js" */
 
 /**
  * The reading as it stands, or the form that takes it.

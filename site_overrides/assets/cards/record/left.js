@@ -2,7 +2,7 @@
 
 import { samePerson, steps } from "./fold.js";
 
-/** @import { CardState, StepState } from "./types.js" */
+/** @import { CardState, StepState } from "../types.js" */
 
 /**
  * Why a step keeps the card open, one sentence each; none where it does not.
