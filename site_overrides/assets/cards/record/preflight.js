@@ -1,40 +1,64 @@
-// Before work starts: can this phone keep records, and has it promised to?
+// Before work starts: can this phone keep what is made here, and has it promised to?
 
 import { remember, remembered } from "./store.js";
 import { StorageTrouble, troubleOf } from "./trouble.js";
+
+/**
+ * Where a value can be put and found again.
+ * @typedef {object} Memory
+ * @property {(name: string, value: unknown) => Promise<unknown>} remember
+ * @property {(name: string) => Promise<unknown>} remembered
+ */
+
+/**
+ * @typedef {object} Words
+ * @property {string} things what is kept
+ * @property {string} start what must wait until there is room
+ * @property {string} copy how to have one elsewhere
+ */
+
+/** @type {Words} */
+const CARDS = { things: "records", start: "start a card", copy: "print each card when it is done" };
 
 const SMALL = 20_000_000; // bytes; a card with its procedures takes some hundred thousand
 
 /**
  * Writes, reads back and asks the browser for its word.
  *
+ * @param {Memory} [memory]
+ * @param {Words} [words]
  * @returns {Promise<{stop: string, warn: string}>} sentences, "" where all is well
  */
-export async function checkStorage() {
+export async function checkStorage(memory = { remember, remembered }, words = CARDS) {
   try {
     if (!("randomUUID" in crypto)) throw new StorageTrouble("insecure");
     const now = Date.now();
-    await remember("probe", now);
-    if ((await remembered("probe")) !== now) throw new StorageTrouble("lost");
+    await memory.remember("probe", now);
+    if ((await memory.remembered("probe")) !== now) throw new StorageTrouble("lost");
   } catch (error) {
     return { stop: troubleOf(error).message, warn: "" };
   }
-  return { stop: "", warn: (await roomWarning()) || (await promiseWarning()) };
+  return { stop: "", warn: (await roomWarning(words)) || (await promiseWarning(words)) };
 }
 
-async function roomWarning() {
+/** @param {Words} words */
+async function roomWarning({ start }) {
   const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
   if (quota - usage > SMALL) return "";
-  return "The phone has little room left. Delete some photos or films before you start a card.";
+  return `The phone has little room left. Delete some photos or films before you ${start}.`;
 }
 
-/** The browser may keep its word or not give it; installed apps get it. */
-async function promiseWarning() {
+/**
+ * The browser may keep its word or not give it; installed apps get it.
+ *
+ * @param {Words} words
+ */
+async function promiseWarning({ things, copy }) {
   const phone = /** @type {Navigator & {standalone?: boolean}} */ (navigator);
   if (phone.standalone === false) {
-    return "This is a browser tab, and this phone clears a tab’s records after a week without use. Put the manual on the home screen with Share, Add to Home Screen, and work from there.";
+    return `This is a browser tab, and this phone clears a tab’s ${things} after a week without use. Put the manual on the home screen with Share, Add to Home Screen, and work from there.`;
   }
   const kept = await navigator.storage?.persisted?.();
   if (kept || (await navigator.storage?.persist?.())) return "";
-  return "This browser has not promised to keep records. Install the manual on the home screen, do not work in a private window, and print each card when it is done.";
+  return `This browser has not promised to keep ${things}. Install the manual on the home screen, do not work in a private window, and ${copy}.`;
 }

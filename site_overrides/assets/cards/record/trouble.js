@@ -8,7 +8,7 @@ const WORDS = /** @type {Record<TroubleCode, string>} */ ({
   missing:
     "This browser does not let the page store anything. A private window or a setting that blocks site data does that. Open the manual in an ordinary window and allow it to store data.",
   blocked:
-    "Another window still holds an older version of the job cards. Close every other window of the manual, then try again.",
+    "Another window still holds an older version of this page. Close every other window of the manual, then try again.",
   slow: "The phone's storage does not answer. Close the browser, open the manual again and look at this step.",
   full: "The phone has no room left for records. Delete some photos or films, then try again.",
   lost: "The phone's storage was cut off. Try again. If it goes on, close the browser and open the manual again.",

@@ -1,0 +1,104 @@
+// One connection to a database, never kept once it is dead, and a bounded number of tries.
+
+import { openDB } from "../../vendor/idb.js";
+
+import { StorageTrouble, isWorthRetrying, troubleOf } from "./trouble.js";
+
+/** @import { IDBPDatabase } from "../../vendor/idb.js" */
+
+/** Makes the stores; `from` is 0 where there was no database.
+ * @typedef {(database: IDBPDatabase, from: number) => void} Upgrade */
+
+// Some browsers never answer the first request, or drop a connection while the phone sleeps.
+const OPEN_TIMEOUT = 4000;
+const WORK_TIMEOUT = 6000;
+const PAUSES = [0, 60, 250, 1000];
+
+export class Connection {
+  /**
+   * @param {string} name
+   * @param {number} version
+   * @param {Upgrade} upgrade
+   */
+  constructor(name, version, upgrade) {
+    this.name = name;
+    this.version = version;
+    this.upgrade = upgrade;
+    /** @type {Promise<IDBPDatabase>|null} */
+    this.opened = null;
+  }
+
+  /**
+   * Does some work on the database. Where the connection is dead it is dropped and opened anew, a
+   * few times, so the work must be such that doing it twice changes nothing.
+   *
+   * @template T
+   * @param {(database: IDBPDatabase) => Promise<T>} work
+   * @returns {Promise<T>}
+   * @throws {StorageTrouble}
+   */
+  async with(work) {
+    let trouble = new StorageTrouble("lost");
+    for (const pause of PAUSES) {
+      await new Promise((done) => setTimeout(done, pause));
+      try {
+        return await inTime(this.connect().then(work), WORK_TIMEOUT);
+      } catch (error) {
+        this.drop();
+        trouble = troubleOf(error);
+        if (!isWorthRetrying(trouble)) break;
+      }
+    }
+    throw trouble;
+  }
+
+  /** Forgets the connection; the next piece of work opens its own. */
+  drop() {
+    const old = this.opened;
+    this.opened = null;
+    old?.then((database) => database.close()).catch(() => {});
+  }
+
+  /**
+   * @private
+   * @returns {Promise<IDBPDatabase>}
+   */
+  connect() {
+    if (!globalThis.isSecureContext) return Promise.reject(new StorageTrouble("insecure"));
+    if (!globalThis.indexedDB) return Promise.reject(new StorageTrouble("missing"));
+    this.opened ??= this.open();
+    return this.opened;
+  }
+
+  /**
+   * @private
+   * @returns {Promise<IDBPDatabase>}
+   */
+  open() {
+    /** @type {(trouble: StorageTrouble) => void} */
+    let refuse = () => {};
+    const blocked = new Promise((_done, fail) => (refuse = fail));
+    const drop = () => this.drop();
+    const opened = openDB(this.name, this.version, {
+      upgrade: this.upgrade,
+      // An older page in another window is asked to let go; it gets a moment to do so.
+      blocked: () => setTimeout(() => refuse(new StorageTrouble("blocked")), 1500),
+      blocking: drop,
+      terminated: drop,
+    });
+    return inTime(/** @type {Promise<IDBPDatabase>} */ (Promise.race([opened, blocked])), OPEN_TIMEOUT);
+  }
+}
+
+/**
+ * @template T
+ * @param {Promise<T>} work
+ * @param {number} limit in ms
+ * @returns {Promise<T>}
+ */
+function inTime(work, limit) {
+  return new Promise((done, fail) => {
+    const timer = setTimeout(() => fail(new StorageTrouble("slow")), limit);
+    work.then(done, fail).finally(() => clearTimeout(timer));
+  });
+}
