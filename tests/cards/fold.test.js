@@ -1,7 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { foldCard, samePerson, steps } from "../../site_overrides/assets/cards/record/fold.js";
+import { foldCard, steps } from "../../site_overrides/assets/cards/record/fold.js";
+import { samePerson } from "../../site_overrides/assets/cards/record/people.js";
 import { startedPhone } from "./helpers.js";
 
 const shapes = (phone) => steps(foldCard(phone.seen)).map((step) => step.shape);

@@ -35,6 +35,7 @@
  * @property {number|null} low in `unit`, included
  * @property {number|null} high in `unit`, included
  * @property {string} limits_text
+ * @property {""|"in"|"out"} fluid whether it counts as fluid put in or come out
  */
 
 /**
@@ -54,9 +55,20 @@
  * @property {Caution[]} cautions
  * @property {ReadingAsked[]} readings
  * @property {boolean} wants_second_check
+ * @property {string[]} takes_off what this step takes off the vehicle
+ * @property {string[]} puts_back what it puts back on
  */
 
 /** @typedef {{id: string, name: string}} Named */
+
+/**
+ * A part, and how its look-alikes are told apart.
+ *
+ * @typedef {object} PartAsked
+ * @property {string} id
+ * @property {string} name
+ * @property {{name: string, tell: string, measures: string[]}[]} variants none where there is but one
+ */
 
 /**
  * A procedure as it stood when the card took it.
@@ -74,7 +86,7 @@
  * @property {string[]} before
  * @property {string[]} after
  * @property {Named[]} tools
- * @property {Named[]} parts
+ * @property {PartAsked[]} parts
  * @property {string[]} consumables
  * @property {string[]} fluids
  * @property {Caution[]} cautions
@@ -124,14 +136,47 @@
  * @property {(Mark & {question: string})|null} question
  * @property {(Mark & {answer: string})|null} answer
  * @property {ReadingState[]} readings
+ * @property {Photo[]} photos
  * @property {{event: string, what: string}|null} last what undo would take back
  */
 
 /**
+ * @typedef {object} Photo
+ * @property {string} id of the event, and of the picture in the store
+ * @property {Mark} mark
+ * @property {string} type such as image/jpeg
+ * @property {number} width
+ * @property {number} height
+ * @property {number} bytes
+ * @property {string} sha256 of the picture, as hexadecimal
+ */
+
+/** @typedef {"before driving"|"this visit"|"next service"|"to know"} Urgency */
+
+/**
+ * Something that was found and that the owner should know.
+ *
+ * @typedef {object} FindingState
+ * @property {string} id the id of its event
+ * @property {Mark} mark
+ * @property {string} job the job it was found in, "" for none
+ * @property {number} step its step there, 0 for none
+ * @property {string} what
+ * @property {Urgency} urgency
+ * @property {(Mark & {decision: "done"|"advised"|"declined", note: string})|null} decision
+ * @property {Photo[]} photos
+ */
+
+/** @typedef {{mark: Mark, from: string, to: string, words: string[]}} Renewal */
+
+/**
  * @typedef {object} Job one procedure on a card
  * @property {string} id the id of the event that added it
+ * @property {Mark} added
  * @property {ProcedureText} text
  * @property {StepState[]} steps
+ * @property {Renewal[]} renewals newer revisions that were taken on consent, in their order
+ * @property {StepState[]} past steps with something on them that a newer revision no longer has
  */
 
 /**
@@ -142,6 +187,9 @@
  * @property {string} complaint
  * @property {string} fault id of the known complaint that was chosen, "" for none
  * @property {Job[]} jobs
+ * @property {FindingState[]} findings
+ * @property {Map<string, Mark & {variant: string, how: string}>} identified by the id of the part
+ * @property {Map<string, Mark>} fetched by what was fetched
  * @property {Mark|null} closed
  * @property {number} unknown events of kinds that this page does not know; kept, not shown
  */
@@ -158,6 +206,7 @@
  * @property {string} url
  * @property {string} revision
  * @property {string[]} before
+ * @property {string[]} after
  */
 
 /**

@@ -6,16 +6,23 @@ import { hashOf } from "./canonical.js";
 
 export const SCHEMA = 1;
 
-/** Every kind of event and the texts its value holds; a start has a vehicle, an add a procedure. */
+/** Every kind of event and the texts its value holds. */
 export const KINDS = /** @type {const} */ ({
   start: ["complaint", "fault"],
+  vehicle: [],
   add: [],
+  renew: ["job"],
+  fetch: ["thing"],
+  identify: ["part", "variant", "how"],
   tick: ["job"],
   check: ["job", "of"],
   reading: ["job", "reading", "when", "written", "reason"],
   "not-needed": ["job", "reason"],
   "hand-back": ["job", "question"],
   answer: ["job", "of", "answer"],
+  photo: ["job", "finding", "type", "sha256"],
+  finding: ["job", "what", "urgency"],
+  decide: ["of", "decision", "note"],
   undo: ["of"],
   close: [],
 });
@@ -81,11 +88,18 @@ export function inOrder(a, b) {
 export function isWhole(event) {
   if (!Object.hasOwn(KINDS, event.kind)) return true;
   const wanted = KINDS[/** @type {Kind} */ (event.kind)];
-  const { vehicle, procedure } = /** @type {Record<string, any>} */ (event.value);
-  if (event.kind === "start" && typeof vehicle?.identification !== "string") return false;
-  if (event.kind === "add" && !Array.isArray(procedure?.steps)) return false;
-  return wanted.every((name) => typeof event.value[name] === "string");
+  if (!wanted.every((name) => typeof event.value[name] === "string")) return false;
+  return (WHOLE[event.kind] ?? (() => true))(event.value);
 }
+
+/** What else a kind's value must hold. @type {Record<string, (value: Record<string, any>) => boolean>} */
+const WHOLE = {
+  start: ({ vehicle }) => typeof vehicle?.identification === "string",
+  vehicle: ({ vehicle }) => typeof vehicle?.identification === "string",
+  add: ({ procedure }) => Array.isArray(procedure?.steps),
+  renew: ({ procedure, words }) => Array.isArray(procedure?.steps) && Array.isArray(words),
+  photo: ({ width, height, bytes }) => [width, height, bytes].every(Number.isFinite),
+};
 
 /**
  * The first event of a device's chain that does not follow from the one before it, or null.

@@ -1,10 +1,15 @@
 // From the events of a card to how the card stands: pure, and blind to the order they arrive in.
 
+import { CARD_EFFECTS } from "./effects/card.js";
+import { FINDING_EFFECTS } from "./effects/finding.js";
+import { JOB_EFFECTS } from "./effects/job.js";
+import { mark, text } from "./effects/mark.js";
+import { STEP_EFFECTS } from "./effects/step.js";
 import { inOrder, isWhole } from "./events.js";
-import { isOutside, readNumber } from "./numbers.js";
 
-/** @import { CardEvent, CardState, Job, Mark, ProcedureText, ReadingAsked, ReadingState } from "../types.js" */
-/** @import { Shape, StepState, StepText, Vehicle } from "../types.js" */
+/** @import { CardEvent, CardState, Shape, StepState, Vehicle } from "../types.js" */
+
+const EFFECTS = { ...CARD_EFFECTS, ...JOB_EFFECTS, ...STEP_EFFECTS, ...FINDING_EFFECTS };
 
 /**
  * How a card stands, or null where its start is not among the events.
@@ -16,19 +21,11 @@ export function foldCard(events) {
   const standing = standingEvents(events);
   const start = standing.find((event) => event.kind === "start");
   if (!start) return null;
-  /** @type {CardState} */
-  const card = {
-    id: start.card,
-    started: mark(start),
-    vehicle: /** @type {Vehicle} */ (start.value.vehicle),
-    complaint: text(start, "complaint"),
-    fault: text(start, "fault"),
-    jobs: [],
-    closed: null,
-    unknown: 0,
-  };
+  const card = begun(start);
   for (const event of standing) (EFFECTS[event.kind] ?? countUnknown)(card, event);
   for (const step of steps(card)) step.shape = shapeOf(step);
+  for (const step of card.jobs.flatMap(({ past }) => past)) step.shape = shapeOf(step);
+  for (const job of card.jobs) job.past = job.past.filter(hasSomething);
   return card;
 }
 
@@ -43,14 +40,23 @@ export function steps(card) {
 }
 
 /**
- * Whether two entries of initials mean the same person.
- *
- * @param {string} a
- * @param {string} b
+ * @param {CardEvent} start
+ * @returns {CardState}
  */
-export function samePerson(a, b) {
-  const plain = (/** @type {string} */ name) => name.toUpperCase().replace(/[^\p{L}\p{N}]/gu, "");
-  return plain(a) === plain(b);
+function begun(start) {
+  return {
+    id: start.card,
+    started: mark(start),
+    vehicle: /** @type {Vehicle} */ (start.value.vehicle),
+    complaint: text(start, "complaint"),
+    fault: text(start, "fault"),
+    jobs: [],
+    findings: [],
+    identified: new Map(),
+    fetched: new Map(),
+    closed: null,
+    unknown: 0,
+  };
 }
 
 /**
@@ -77,136 +83,25 @@ function standingEvents(events) {
   return standing.reverse();
 }
 
-/** @type {Record<string, (card: CardState, event: CardEvent) => void>} */
-const EFFECTS = {
-  start() {},
-  undo() {},
-  add(card, event) {
-    const procedure = /** @type {ProcedureText} */ (event.value.procedure);
-    const made = procedure.steps.map((step) => newStep(event.id, step));
-    card.jobs.push({ id: event.id, text: procedure, steps: made });
-  },
-  tick(card, event) {
-    const step = stepOf(card, event);
-    if (!step || step.done) return; // of two ticks the first one stands
-    Object.assign(step, { done: mark(event), notNeeded: null, question: null });
-    note(step, event, "the tick");
-  },
-  check(card, event) {
-    const step = stepOf(card, event);
-    if (!step?.done || step.check || step.done.event !== event.value.of) return;
-    if (samePerson(step.done.who, event.who)) return;
-    step.check = mark(event);
-    note(step, event, "the second check");
-  },
-  reading(card, event) {
-    const key = `${text(event, "reading")}|${text(event, "when")}`;
-    const step = stepOf(card, event);
-    const reading = step?.readings.find((one) => one.key === key);
-    if (!step || !reading) return;
-    const written = text(event, "written");
-    const read = readNumber(written);
-    const number = "number" in read ? read.number : null;
-    const outside = number !== null && isOutside(number, reading.asked);
-    reading.taken = { mark: mark(event), written, number, outside, reason: text(event, "reason") };
-    note(step, event, `the reading ${written || "“not readable”"}`);
-  },
-  "not-needed"(card, event) {
-    const step = stepOf(card, event);
-    if (!step) return;
-    const notNeeded = { ...mark(event), reason: text(event, "reason") };
-    Object.assign(step, { notNeeded, done: null, check: null, question: null });
-    note(step, event, "“not needed”");
-  },
-  "hand-back"(card, event) {
-    const step = stepOf(card, event);
-    if (!step || step.done) return;
-    step.question = { ...mark(event), question: text(event, "question") };
-    step.answer = null;
-    note(step, event, "the question");
-  },
-  answer(card, event) {
-    const step = stepOf(card, event);
-    if (!step?.question || step.question.event !== event.value.of) return;
-    step.answer = { ...mark(event), answer: text(event, "answer") };
-    note(step, event, "the answer");
-  },
-  close(card, event) {
-    card.closed ??= mark(event);
-  },
-};
-
 /** @param {CardState} card */
 function countUnknown(card) {
   card.unknown += 1;
 }
 
 /**
- * @param {string} job
- * @param {StepText} words
- * @returns {StepState}
- */
-function newStep(job, words) {
-  const empty = { done: null, check: null, notNeeded: null, question: null, answer: null };
-  const readings = words.readings.flatMap(newReadings);
-  const key = `${job}|${words.number}`;
-  return { key, job, text: words, shape: "todo", ...empty, readings, last: null };
-}
-
-/**
- * A reading that is wanted as found and as left is two.
+ * An open question goes before a tick: two phones can have done both at once.
  *
- * @param {ReadingAsked} asked
- * @returns {ReadingState[]}
- */
-function newReadings(asked) {
-  const times = asked.when === "both" ? ["as found", "as left"] : [asked.when];
-  return times.map((time) => {
-    const when = /** @type {"as found"|"as left"} */ (time);
-    return { key: `${asked.id}|${when}`, asked, when, taken: null };
-  });
-}
-
-/**
- * @param {CardState} card
- * @param {CardEvent} event
- */
-function stepOf(card, event) {
-  const job = card.jobs.find((one) => one.id === event.value.job);
-  return job?.steps.find((step) => step.text.number === event.value.step);
-}
-
-/**
  * @param {StepState} step
  * @returns {Shape}
  */
 function shapeOf(step) {
   if (step.notNeeded) return "not-needed";
+  if (step.question && !step.answer) return "handed-back";
   if (step.done) return step.check ? "checked" : "stored";
-  return step.question && !step.answer ? "handed-back" : "todo";
+  return "todo";
 }
 
-/**
- * @param {StepState} step
- * @param {CardEvent} event
- * @param {string} what
- */
-function note(step, event, what) {
-  step.last = { event: event.id, what: `${what} by ${event.who}` };
-}
-
-/**
- * @param {CardEvent} event
- * @returns {Mark}
- */
-function mark(event) {
-  return { event: event.id, who: event.who, at: event.at };
-}
-
-/**
- * @param {CardEvent} event
- * @param {string} name
- */
-function text(event, name) {
-  return String(event.value[name]);
+/** @param {StepState} step */
+function hasSomething({ done, notNeeded, question, photos, readings }) {
+  return done || notNeeded || question || photos.length > 0 || readings.some(({ taken }) => taken);
 }

@@ -1,6 +1,7 @@
 // What is still open on a card: for the line at the top, and for the question whether it may be closed.
 
-import { samePerson, steps } from "./fold.js";
+import { steps } from "./fold.js";
+import { samePerson } from "./people.js";
 
 /** @import { CardState, StepState } from "../types.js" */
 

@@ -1,0 +1,32 @@
+// A card keeps the texts it took, so every older shape of them stays readable for ever.
+
+/** @import { PartAsked, ProcedureText, ReadingAsked, StepText } from "../types.js" */
+
+/** The shape of procedures as the build writes them today. */
+export const FORMAT = 2;
+
+/**
+ * A procedure in today's shape, from any that was ever stored. What an older one did not know is empty.
+ *
+ * @param {any} kept
+ * @returns {ProcedureText}
+ */
+export function asToday(kept) {
+  if (kept.format === FORMAT) return kept;
+  return { ...kept, format: FORMAT, parts: kept.parts.map(part), steps: kept.steps.map(step) };
+}
+
+/** @param {any} first @returns {PartAsked} */
+function part(first) {
+  return { variants: [], ...first };
+}
+
+/** @param {any} first @returns {StepText} */
+function step(first) {
+  return { takes_off: [], puts_back: [], ...first, readings: first.readings.map(reading) };
+}
+
+/** @param {any} first @returns {ReadingAsked} */
+function reading(first) {
+  return { fluid: "", ...first };
+}
