@@ -1,6 +1,16 @@
 """From ids to links: where each thing lives on the site, where it is used, what comes before it."""
 
-from underhoist.links.address import address_of, page_address, rebased, relative
+from underhoist.links.address import (
+    address_of,
+    page_address,
+    rebased,
+    relative,
+    word_address,
+    word_anchor,
+)
 from underhoist.links.web import Links, weave
 
-__all__ = ["Links", "address_of", "page_address", "rebased", "relative", "weave"]
+__all__ = [
+    "Links", "address_of", "page_address", "rebased", "relative", "weave", "word_address",
+    "word_anchor",
+]  # fmt: skip

@@ -37,6 +37,17 @@ def address_of(manual: Manual, target: Target) -> str:
             raise LookupError(msg)
 
 
+def word_address(manual: Manual, word: str) -> str | None:
+    """Address of a declared word on the page that declares it, None for any other word."""
+    page = next((each for each in manual.plain.values() if word in each.words), None)
+    return f"{page_address(page.file)}#{word_anchor(word)}" if page else None
+
+
+def word_anchor(word: str) -> str:
+    """Name the place of a word on its page: "Kick-down" stands at "word-kick-down"."""
+    return "word-" + "-".join(re.findall(r"[^\W_]+", word.casefold()))
+
+
 def rebased(html: str, base: str, new_base: str) -> str:
     """Return the HTML of the page at `base` with its links counting from `new_base`."""
 

@@ -19,10 +19,11 @@ from underhoist.model.manual import Manual
 from underhoist.model.page import Body, Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure, Reading
 from underhoist.model.tool import Tool
+from underhoist.model.word import Word
 
 __all__ = [
     "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
     "Governor", "GovernorPoint", "Hazard", "LevelRule", "Manual", "Modulator", "Page", "Part",
     "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen", "ShiftWindow", "Tool",
-    "UnitFamily", "Variant",
+    "UnitFamily", "Variant", "Word",
 ]  # fmt: skip

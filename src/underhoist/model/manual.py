@@ -10,6 +10,7 @@ from underhoist.model.hazard import Hazard
 from underhoist.model.page import Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure
 from underhoist.model.tool import Tool
+from underhoist.model.word import Word
 
 
 @frozen(kw_only=True)
@@ -39,6 +40,15 @@ class Manual:
         yield from self.tools.values()
         yield from self.hazards.values()
         yield from self.plain.values()
+
+    @property
+    def words(self) -> dict[str, Word]:
+        """The shop's words; of two declarations of one word the first."""
+        words: dict[str, Word] = {}
+        for page in self.plain.values():
+            for name, word in page.words.items():
+                words.setdefault(name, word)
+        return words
 
     def texts(self) -> Iterator[Page]:
         """Every page whose text can be read, for rules that look at nothing else."""

@@ -1,7 +1,10 @@
 """What every page has, whatever its kind."""
 
+from collections.abc import Mapping
+
 from attrs import field, frozen
 
+from underhoist.model.word import Word
 from underhoist.place import Placed
 
 
@@ -34,3 +37,7 @@ class Draft(Page):
 @frozen(kw_only=True)
 class PlainPage(Page):
     """`kind: page`: text that belongs to no other kind."""
+
+    words: Mapping[str, Word] = field(
+        factory=dict[str, Word], metadata={"help": "The shop's word for each thing, once."}
+    )

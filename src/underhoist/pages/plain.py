@@ -10,6 +10,7 @@ from underhoist.pages.html import contents, entry, join, section
 from underhoist.pages.listing import area_id, by_area, pages_list
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
+from underhoist.pages.words import words_list
 
 NAMED = 4
 """So many procedures of an area are named on the front page: it must not grow with the manual."""
@@ -19,8 +20,8 @@ def plain_sheet(site: Site, page: PlainPage) -> Sheet:
     """Make a page of plain text."""
     here = Here.on(site, page)
     if here.base:
-        return sheet(here, page, prose(here))
-    return sheet(here, page, prose(here), _entrances(here))
+        return sheet(here, page, prose(here), words_list(page.words))
+    return sheet(here, page, prose(here), words_list(page.words), _entrances(here))
 
 
 def front_sheet(site: Site) -> Sheet:
