@@ -1,38 +1,77 @@
-"""The whole check: read the folder, apply the rules, put what they found in order."""
+"""The check of a folder: read what changed, apply the rules, put what they found in order."""
 
+import time
 from pathlib import Path
 
-from attrs import frozen
+from underhoist.checker import Checked, Checker
+from underhoist.source import Read, files_of, is_page
+from underhoist.source.faults import Faults
+from underhoist.source.split import read_bytes
+from underhoist.source.walk import Files
 
-from underhoist import rules
-from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
-from underhoist.source import is_page, load
+__all__ = ["Checked", "FolderChecker", "check"]
 
+YOUNG = 3_000_000_000
+"""Nanoseconds. Some disks know times by two seconds only: within these a file may change unseen."""
 
-@frozen
-class Checked:
-    """The manual and everything found in it, by file and line, each finding once."""
-
-    manual: Manual
-    findings: tuple[Finding, ...]
-
-    @property
-    def stops(self) -> int:
-        """How many findings keep a site from being built."""
-        return sum(finding.severity is Severity.STOP for finding in self.findings)
-
-    @property
-    def pages(self) -> int:
-        """How many pages were read or tried."""
-        return sum(map(is_page, self.manual.files))
+Stamp = tuple[int, int, int]
+"""By what a file is known to be the same: when it was changed, its size, its number on the disk."""
 
 
 def check(folder: Path) -> Checked:
     """Check the pages in this folder. Raises Unusable where there is no such folder or no page."""
-    loaded = load(folder)
-    found = {*loaded.findings, *rules.run(loaded.manual)}
-    order = sorted(
-        found, key=lambda each: (each.at.file, each.at.line, each.at.column, each.code, each.wrong)
-    )
-    return Checked(loaded.manual, tuple(order))
+    return FolderChecker(folder).checked()
+
+
+class FolderChecker:
+    """A folder's manual that can be checked again after changes: only what changed is read."""
+
+    def __init__(self, folder: Path) -> None:
+        """Read the folder. Raises Unusable where there is no such folder or no page in it."""
+        self.folder = folder
+        self._checker = Checker({})
+        self._files = Files((), ())
+        self._stamps: dict[str, Stamp] = {}
+        self.refresh()
+
+    def refresh(self) -> frozenset[str]:
+        """Take in what changed on the disk; return the files that are new, changed or gone.
+
+        Raises Unusable where the folder or its last page is gone; what was read is then kept.
+        """
+        files = files_of(self.folder)
+        gone = frozenset(self._files.names) - frozenset(files.names)
+        for file in gone:
+            self._checker.remove(file)
+            self._stamps.pop(file, None)
+        self._files = files
+        return gone | {file for file in files.names if self._changed(file)}
+
+    def checked(self) -> Checked:
+        """Apply the rules to what was read last."""
+        return self._checker.checked(self._files.findings)
+
+    def _changed(self, file: str) -> bool:
+        """Read the file if it may be another than before, and say whether it is."""
+        stamp, known = self._stamp(file), self._stamps.get(file)
+        if stamp == known and time.time_ns() - stamp[0] > YOUNG:
+            return False
+        self._stamps[file] = stamp
+        if is_page(file):
+            return self._read(file)
+        self._checker.put(file, b"")
+        return stamp != known
+
+    def _read(self, file: str) -> bool:
+        try:
+            return self._checker.put(file, read_bytes(self.folder / file, file))
+        except Faults as faults:
+            return self._checker.hold(Read(file, None, None, faults.findings))
+
+    def _stamp(self, file: str) -> Stamp:
+        """Return the file's stamp, or zeros where it is gone since it was listed."""
+        try:
+            found = (self.folder / file).stat()
+        except OSError:
+            return 0, 0, 0
+        return found.st_mtime_ns, found.st_size, found.st_ino

@@ -17,10 +17,27 @@ class Severity(StrEnum):
 
 
 @frozen
+class Edit:
+    """A change of one file: `text` in place of what stands from `line` and `column` to the end.
+
+    Lines and columns count from 1 as in `Place`; the end is the place behind the last sign, so
+    that an edit whose end is its start puts something in. Lines in `text` end with a line feed.
+    """
+
+    file: str
+    line: int
+    column: int
+    end_line: int
+    end_column: int
+    text: str
+
+
+@frozen
 class Finding:
     """One thing the check found.
 
-    `written` is the author's own text, `wrong` says why it cannot stand, `mend` what to do.
+    `written` is the author's own text, `wrong` says why it cannot stand, `mend` what to do. `edit`
+    does it where no thought is needed and no meaning can change.
     """
 
     code: str
@@ -29,3 +46,4 @@ class Finding:
     written: str
     wrong: str
     mend: str
+    edit: Edit | None = None

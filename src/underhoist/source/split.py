@@ -28,16 +28,22 @@ class Parts:
     body: Body
 
 
-def read_text(path: Path, file: str) -> str:
-    """Return the page's text with plain line ends. Raises Faults for no text or too much."""
+def read_bytes(path: Path, file: str) -> bytes:
+    """Return what the file holds. Raises Faults where it cannot be opened or is too large."""
     try:
         size = path.stat().st_size
         if size > LARGEST:
             raise Faults(_too_large(file, size))
-        data = path.read_bytes()
+        return path.read_bytes()
     except OSError as error:
         wrong = f"The file cannot be opened: {error.strerror}."
         raise Faults(_unreadable(file, wrong, "Make it readable, or take it out.")) from None
+
+
+def decoded(data: bytes, file: str) -> str:
+    """Return the page's text with plain line ends. Raises Faults for no text or too much."""
+    if len(data) > LARGEST:
+        raise Faults(_too_large(file, len(data)))
     if data.startswith(UTF_16):
         wrong = "The file is UTF-16 text, which some editors call Unicode."
         raise Faults(_unreadable(file, wrong, "Save it as UTF-8 text."))

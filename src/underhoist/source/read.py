@@ -1,0 +1,102 @@
+"""Reads one page: the page itself, or every fault that keeps it from being one."""
+
+import re
+from collections.abc import Callable
+from pathlib import Path, PurePosixPath
+
+from attrs import frozen
+
+from underhoist.finding import Finding
+from underhoist.model import Draft, Fault, Hazard, Page, PlainPage, Procedure, Tool, UnitFamily
+from underhoist.model.values import Id
+from underhoist.place import Place, Placed
+from underhoist.source.compose import compose
+from underhoist.source.faults import Faults, fault
+from underhoist.source.nodes import Mapped, Scalar, written
+from underhoist.source.scalars import placed_reader
+from underhoist.source.split import Parts, decoded, read_bytes, split
+from underhoist.source.structure import structure_page
+from underhoist.words import listing, meant
+
+KINDS: dict[str, type[Page]] = {
+    "unit-family": UnitFamily,
+    "procedure": Procedure,
+    "fault": Fault,
+    "tool": Tool,
+    "hazard": Hazard,
+    "page": PlainPage,
+}
+"""The kinds of page by what `kind:` says."""
+
+
+@frozen
+class Read:
+    """What a file came to: its page, or what is wrong with it and its text if that can be read."""
+
+    file: str
+    page: Page | None
+    draft: Draft | None
+    findings: tuple[Finding, ...]
+
+
+def read(file: str, data: bytes) -> Read:
+    """Read a page from what its file holds."""
+    return _tried(file, lambda: data)
+
+
+def read_file(folder: Path, file: str) -> Read:
+    """Read a page from its file; one that cannot be opened has a finding that says so."""
+    return _tried(file, lambda: read_bytes(folder / file, file))
+
+
+def _tried(file: str, hold: Callable[[], bytes]) -> Read:
+    parts = None
+    try:
+        parts = split(decoded(hold(), file), file)
+        return Read(file, read_page(parts, file), None, ())
+    except Faults as faults:
+        return Read(file, None, _draft(parts, file) if parts else None, faults.findings)
+
+
+def read_page(parts: Parts, file: str) -> Page:
+    """Read the page of this file. Raises Faults with everything wrong in its front matter."""
+    node, findings = compose(parts.front, file)
+    try:
+        kind = _kind(node)
+        page = structure_page(kind, node, _page_id(kind, file), file, parts.body)
+    except Faults as faults:
+        raise Faults(*findings, *faults.findings) from None
+    if findings:
+        raise Faults(*findings)
+    return page
+
+
+def _draft(parts: Parts, file: str) -> Draft:
+    """Keep the text of a page whose front matter has faults."""
+    kind = re.search(r"^kind: *([a-z-]+) *$", parts.front, re.MULTILINE)
+    nothing = Placed("", Place(file, 1, 1), "")
+    return Draft(
+        id=PurePosixPath(file).stem, file=file, body=parts.body, title=nothing, summary=nothing,
+        kind=kind[1] if kind else "",
+    )  # fmt: skip
+
+
+def _kind(node: Mapped) -> type[Page]:
+    found = node.entries.get("kind")
+    if found is None:
+        mend = f"Add kind: {listing(KINDS, 'or')}."
+        raise Faults(fault("missing-key", node.at, "", "A page needs the key kind.", mend))
+    if isinstance(found, Scalar) and found.text in KINDS:
+        return KINDS[found.text]
+    text = written(found)
+    mend = meant(text, KINDS, f"The kinds are {listing(KINDS)}.")
+    raise Faults(fault("unknown-key", found.at, text, f"There is no kind of page {text}.", mend))
+
+
+def _page_id(kind: type[Page], file: str) -> str:
+    """Return the file name without its ending; for plain pages the path: folders have an index."""
+    path = PurePosixPath(file)
+    if kind is PlainPage:
+        return str(path.with_suffix(""))
+    placed_reader(Id)(Scalar(path.stem, Place(file, 1, 1), "The file name"), None)
+    return path.stem
