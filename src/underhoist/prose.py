@@ -34,7 +34,7 @@ _LIST_ENDS = re.compile(r"\n[ \t]*\n(?! |\t|\n|\d{1,9}\.[ \t])")
 
 STEP_WORDS = {
     "Why": "why", "Good": "good", "Bad": "bad", "Mistake": "mistake", "Note": "note",
-    "Second check": "check",
+    "Second check": "check", "Off": "off", "Back on": "on",
 }  # fmt: skip
 """The word that opens a paragraph of a step, and the last part of its class."""
 
@@ -168,6 +168,12 @@ class Prose:
             StepText(number, start, stop, self.text[start:stop])
             for number, (start, stop) in enumerate(spans, 1)
         )
+
+
+def listed(text: str) -> tuple[str, ...]:
+    """Return what a paragraph such as "Off: pan, two bolts." lists after its word."""
+    things = (thing.strip() for thing in text.strip().removesuffix(".").split(","))
+    return tuple(thing for thing in things if thing)
 
 
 @lru_cache(maxsize=4096)

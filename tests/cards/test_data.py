@@ -26,7 +26,11 @@ fluid:
 fasteners:
   band-seat: {name: Band adjuster seat, torque: 120 lbf*in}
 parts:
-  band-nut: {name: Band nut}
+  band-nut:
+    name: Band nut
+    variants:
+      - {name: Thick, tell: Yellow, measures: {height: 8.0 to 8.2 mm}}
+      - {name: Thin, tell: Plain, measures: {height: 6.0 to 6.2 mm}}
 ---
 """
 PROCEDURE = """---
@@ -46,6 +50,7 @@ readings:
   turns: {name: Turns to the seat, unit: turn, when: as found, limits: 1 1/4 to 2 turns}
   heat: {name: Fluid temperature, unit: degF, when: both, limits: 65 to 80 degC}
   note: {name: Turns counted, unit: turn, when: as left}
+  caught: {name: Fluid caught, unit: L, when: as found, fluid: out}
 before: [look-first]
 ---
 
@@ -53,13 +58,17 @@ before: [look-first]
 
 1. <hazard:hot-fluid>
 
-    Turn it in. Record: <reading:turns>, <reading:heat> and <reading:note>.
+    Turn it in. Record: <reading:turns>, <reading:heat>, <reading:note>, <reading:caught>.
 
     Why: It tells the wear.
 
 2. Seat it: <torque:band-seat>.
 
 3. Lock it.
+
+    Off: spanner, marker
+
+    Back on: shield
 
     Second check: Look at the mark.
 """
@@ -132,10 +141,19 @@ def data_of(folder: Path, id_: str) -> dict:
 
 def test_a_procedure_as_a_card_takes_it(manual_folder):
     made = data_of(manual_folder, "set-band")
-    assert (made["format"], made["id"], made["title"]) == (1, "set-band", "Set the front band")
+    assert (made["format"], made["id"], made["title"]) == (2, "set-band", "Set the front band")
     assert made["url"] == "kestrel-3/set-band/"
     assert made["tools"] == [{"id": "wrench", "name": "Inch-pound wrench"}]
-    assert made["parts"] == [{"id": "kestrel-3/band-nut", "name": "Band nut"}]
+    assert made["parts"] == [
+        {
+            "id": "kestrel-3/band-nut",
+            "name": "Band nut",
+            "variants": [
+                {"name": "Thick", "tell": "Yellow", "measures": ["height: 8 to 8.2 mm"]},
+                {"name": "Thin", "tell": "Plain", "measures": ["height: 6 to 6.2 mm"]},
+            ],
+        }
+    ]
     assert made["cautions"] == [
         {
             "id": "hot-fluid",
@@ -160,10 +178,11 @@ def test_steps_say_what_they_want(manual_folder):
     assert turn["cautions"][0]["id"] == "hot-fluid"
     assert "It tells the wear." in turn["html"]
     assert lock["text"] == "Lock it."
+    assert (lock["takes_off"], lock["puts_back"]) == (["spanner", "marker"], ["shield"])
 
 
 def test_limits_are_numbers_in_the_unit_that_is_read(manual_folder):
-    turns, heat, note = data_of(manual_folder, "set-band")["steps"][0]["readings"]
+    turns, heat, note, caught = data_of(manual_folder, "set-band")["steps"][0]["readings"]
     assert turns == {
         "id": "set-band/turns",
         "name": "Turns to the seat",
@@ -173,7 +192,9 @@ def test_limits_are_numbers_in_the_unit_that_is_read(manual_folder):
         "low": 1.25,
         "high": 2.0,
         "limits_text": "1 1/4 to 2 turns",
+        "fluid": "",
     }
+    assert caught["fluid"] == "out"
     # 65 °C = 149 °F and 80 °C = 176 °F, exact by the definition of the scales.
     assert heat["low"] == pytest.approx(149)
     assert heat["high"] == pytest.approx(176)

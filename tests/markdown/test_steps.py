@@ -16,14 +16,22 @@ def test_first_paragraph_is_the_action(reader):
 
 
 def test_every_opening_word_has_its_class(reader):
-    words = ("Why", "Good", "Bad", "Mistake", "Note", "Second check")
+    words = ("Why", "Good", "Bad", "Mistake", "Note", "Second check", "Off", "Back on")
     (step,) = steps(reader, "Do it.\n\n" + "\n\n".join(f"    {word}: So." for word in words))
-    names = ("why", "good", "bad", "mistake", "note", "check")
+    names = ("why", "good", "bad", "mistake", "note", "check", "off", "on")
     assert step.more_html == "\n".join(
         f'<p class="uh-step__{name}"><strong>{word}</strong> So.</p>'
         for word, name in zip(words, names, strict=True)
     )
     assert step.second_check
+
+
+def test_what_comes_off_and_goes_back_on_is_listed(reader):
+    (step,) = steps(
+        reader, "Do.\n\n    Off: pan, *two* bolts.\n\n    Off: tube\n\n    Back on: pan"
+    )
+    assert step.takes_off == ("pan", "two bolts", "tube")
+    assert step.puts_back == ("pan",)
 
 
 def test_other_word_before_a_colon_is_plain_text(reader):

@@ -15,6 +15,7 @@ from underhoist_calculators.units import (
 )
 
 from underhoist.links import page_address
+from underhoist.model import Part
 from underhoist.references import matches
 
 if TYPE_CHECKING:
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
 Json = dict[str, object]
 """A JSON object."""
 
-FORMAT = 1
+FORMAT = 2
 """Version of this shape. Cards keep what they took, so an old shape must stay readable."""
 
 
@@ -45,7 +46,7 @@ def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
         "before": [each.value for each in procedure.before],
         "after": [each.value for each in procedure.after],
         "tools": _named(manual, procedure, "tool", [each.value for each in procedure.tools]),
-        "parts": _named(manual, procedure, "part", [each.value for each in procedure.parts]),
+        "parts": _parts(manual, procedure),
         "consumables": [each.value for each in procedure.consumables],
         "fluids": [each.value for each in procedure.fluids],
         "cautions": [
@@ -66,6 +67,32 @@ def _named(manual: Manual, page: Procedure, scheme: str, ids: list[str]) -> list
     ]
 
 
+def _parts(manual: Manual, procedure: Procedure) -> list[Json]:
+    """Give each part with what tells its look-alikes apart; no variants where there is but one."""
+    named = _named(manual, procedure, "part", [each.value for each in procedure.parts])
+    found = [matches(manual, procedure, "part", each.value) for each in procedure.parts]
+    return [
+        {**name, "variants": _variants(targets[0].thing) if targets else []}
+        for name, targets in zip(named, found, strict=True)
+    ]
+
+
+def _variants(part: object) -> list[Json]:
+    if not isinstance(part, Part) or len(part.variants) < 2:
+        return []
+    return [
+        {
+            "name": variant.name.value,
+            "tell": variant.tell.value,
+            "measures": [
+                f"{name}: {_limits_text(size.value, unit_name(size.value.low))}"
+                for name, size in variant.measures.items()
+            ],
+        }
+        for variant in part.variants
+    ]
+
+
 def _step(step: Step) -> Json:
     return {
         "number": step.number,
@@ -75,6 +102,8 @@ def _step(step: Step) -> Json:
         "cautions": [_caution(hazard) for hazard in step.hazards],
         "readings": [_reading(id_, reading) for id_, reading in step.readings],
         "wants_second_check": step.wants_second_check,
+        "takes_off": list(step.takes_off),
+        "puts_back": list(step.puts_back),
     }
 
 
@@ -106,6 +135,7 @@ def _reading(full_id: str, reading: Reading) -> Json:
         "low": _number(limits.low, unit) if limits else None,
         "high": _number(limits.high, unit) if limits else None,
         "limits_text": _limits_text(limits, unit) if limits else "",
+        "fluid": reading.fluid.value if reading.fluid else "",
     }
 
 

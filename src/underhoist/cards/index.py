@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from underhoist.cards.data import FORMAT, Json
 from underhoist.model import Fault, Manual, UnitFamily
 
-_LISTED = ("id", "title", "family", "area", "minutes", "url", "revision", "before")
+_LISTED = ("id", "title", "family", "area", "minutes", "url", "revision", "before", "after")
 
 
 def index(manual: Manual, procedures: Iterable[Json]) -> Json:

@@ -8,7 +8,7 @@ from markdown.util import BLOCK_LEVEL_ELEMENTS
 
 from underhoist.markdown.blocks import lone_hazard
 from underhoist.markdown.references import REF
-from underhoist.prose import STEP_WORDS
+from underhoist.prose import STEP_WORDS, listed
 
 Write = Callable[[list[Element]], str]
 
@@ -31,6 +31,10 @@ class StepText:
     """Full ids of the readings taken."""
     second_check: bool
     """Whether the author asks for a second check in so many words."""
+    takes_off: tuple[str, ...]
+    """What comes off the vehicle here."""
+    puts_back: tuple[str, ...]
+    """What goes back on."""
 
 
 def read_steps(items: Iterable[Element], write: Write) -> Iterator[StepText]:
@@ -47,9 +51,7 @@ def _step(blocks: list[Element], write: Write) -> StepText:
     do = blocks.pop(0) if blocks else Element("p")
     keys = [link.get(REF, "") for block in (do, *blocks) for link in block.iter("a")]
     text = " ".join("".join(do.itertext()).split())
-    checked = False
-    for block in blocks:
-        checked |= _open(block) == "check"
+    opened = [(_open(block), block) for block in blocks]
     if do.tag == "p":
         do.set("class", "uh-step__do")
     return StepText(
@@ -59,8 +61,24 @@ def _step(blocks: list[Element], write: Write) -> StepText:
         more_html=write(blocks),
         torques=_ids(keys, "torque"),
         readings=_ids(keys, "reading"),
-        second_check=checked,
+        second_check=any(name == "check" for name, _ in opened),
+        takes_off=_things(opened, "off"),
+        puts_back=_things(opened, "on"),
     )
+
+
+def _things(opened: Iterable[tuple[str | None, Element]], name: str) -> tuple[str, ...]:
+    """List what the paragraphs of this name hold, parted by commas."""
+    blocks = (block for word, block in opened if word == name)
+    return tuple(thing for block in blocks for thing in listed("".join(_after_word(block))))
+
+
+def _after_word(block: Element) -> Iterator[str]:
+    """Yield the texts of a paragraph after the word that opens it."""
+    yield block[0].tail or ""
+    for child in block[1:]:
+        yield from child.itertext()
+        yield child.tail or ""
 
 
 def _open(paragraph: Element) -> str | None:

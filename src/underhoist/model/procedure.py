@@ -27,6 +27,9 @@ class Reading:
     limits: Placed[Limits] | None = field(
         default=None, metadata={"help": "Lowest to highest good value, e.g. 15 to 20 inHg."}
     )
+    fluid: Placed[Literal["in", "out"]] | None = field(
+        default=None, metadata={"help": "in or out: it counts as fluid put in or come out."}
+    )
 
 
 @frozen(kw_only=True)

@@ -34,6 +34,10 @@ class Step:
     readings: tuple[tuple[str, Reading], ...]
     """Full id and reading of each reading it takes."""
     wants_second_check: bool
+    takes_off: tuple[str, ...] = ()
+    """What comes off the vehicle here, in the author's words."""
+    puts_back: tuple[str, ...] = ()
+    """What goes back on."""
 
 
 def card_steps(made: tuple[Step, ...], procedure: Procedure) -> tuple[Step, ...]:
@@ -89,6 +93,8 @@ def _step(here: Here, number: int, text: StepText, taken: set[str]) -> Step:
         torques=torques,
         readings=readings,
         wants_second_check=text.second_check or bool(torques),
+        takes_off=text.takes_off,
+        puts_back=text.puts_back,
     )
 
 

@@ -3,7 +3,7 @@
 What belongs to a step is indented by four spaces, with an empty line above it. A caution or a
 "Bad" that is not indented leaves its step: on the page it stands apart from the list, and it is
 not on the job card at all. The words that open such a paragraph are `Why:`, `Good:`, `Bad:`,
-`Mistake:`, `Note:` and `Second check:`.
+`Mistake:`, `Note:`, `Second check:`, `Off:` and `Back on:`.
 
 Good:
 

@@ -1,8 +1,8 @@
 // What the manual offers to cards, as the build wrote it beside this page.
 
-/** @import { Index, ProcedureText } from "../types.js" */
+import { FORMAT } from "../record/formats.js";
 
-const FORMAT = 1;
+/** @import { Index, ProcedureText } from "../types.js" */
 
 /** The manual could not be read; its message says what to do. */
 export class ManualTrouble extends Error {}
