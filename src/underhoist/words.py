@@ -6,6 +6,9 @@ from functools import lru_cache
 LONGEST_QUOTE = 60
 """Characters of the author's text that a finding repeats."""
 
+NOT_WRITTEN = "???"
+"""What an author puts, and a drafted page has, where something is still to be written."""
+
 
 def quote(text: str) -> str:
     """Put the author's text on one line, without control characters, cut where it is long."""

@@ -21,7 +21,7 @@ from underhoist.model.values import Bounds, Measure, Pattern, Share, UnitOf
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Node, Scalar, written
-from underhoist.words import listing, meant, quote
+from underhoist.words import NOT_WRITTEN, listing, meant, quote
 
 type Read = Callable[[Scalar], Any]
 
@@ -81,6 +81,9 @@ def _scalar(node: Node) -> Scalar:
     if not node.text.strip():
         wrong = f"Nothing is written after {node.key}."
         raise _refused("wrong-value", node, wrong, "Write its value, or take the line out.")
+    if NOT_WRITTEN in node.text:
+        wrong = f"{node.key} is not written yet."
+        raise _refused("not-written-yet", node, wrong, f"Write it in place of {NOT_WRITTEN}.")
     return node
 
 
