@@ -151,6 +151,12 @@
  * @property {string} sha256 of the picture, as hexadecimal
  */
 
+/**
+ * The picture itself. A buffer rather than a blob: some browsers lose blobs from their databases.
+ *
+ * @typedef {{type: string, content: ArrayBuffer}} Picture
+ */
+
 /** @typedef {"before driving"|"this visit"|"next service"|"to know"} Urgency */
 
 /**

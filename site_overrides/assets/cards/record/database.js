@@ -7,7 +7,7 @@ import { Connection } from "./connection.js";
 export const DATABASE = "underhoist-cards";
 
 /** Raise it with every change of the stores, and add to `upgrade` what leads there. */
-export const VERSION = 1;
+export const VERSION = 2;
 
 const cards = new Connection(DATABASE, VERSION, upgrade);
 
@@ -32,5 +32,10 @@ function upgrade(database, from) {
     events.createIndex("place", ["device", "sequence"], { unique: true });
     events.createIndex("clock", "clock");
     database.createObjectStore("device", { keyPath: "name" });
+  }
+  if (from < 2) {
+    const photos = database.createObjectStore("photos", { keyPath: "id" });
+    photos.createIndex("card", "card");
+    database.createObjectStore("summaries", { keyPath: "card" });
   }
 }

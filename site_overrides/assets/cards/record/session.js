@@ -4,16 +4,16 @@ import { draft } from "./events.js";
 import { foldCard } from "./fold.js";
 
 /** @import { Happening } from "./events.js" */
-/** @import { CardEvent, CardState, Draft } from "../types.js" */
+/** @import { CardEvent, CardState, Draft, Picture } from "../types.js" */
 
 /**
  * @typedef {object} Io
- * @property {(draft: Draft, seen: number) => Promise<CardEvent>} append resolves only when it is on disk
+ * @property {(draft: Draft, seen: number, picture?: Picture) => Promise<CardEvent>} append resolves only when it is on disk
  * @property {(card: string) => Promise<CardEvent[]>} eventsOf
  * @property {(events: CardEvent[]) => Promise<void>} keep stores events that exist already, as they are
  */
 
-/** @typedef {{draft: Draft, key: string, trouble: string}} Waiting */
+/** @typedef {{draft: Draft, key: string, trouble: string, picture?: Picture}} Waiting */
 
 export class Session {
   /**
@@ -51,10 +51,11 @@ export class Session {
    *
    * @param {string} key
    * @param {Happening} what
+   * @param {Picture} [picture] of a photo
    */
-  record(key, what) {
+  record(key, what, picture) {
     const made = draft({ ...what, card: this.card });
-    this.waiting.set(made.id, { draft: made, key, trouble: "" });
+    this.waiting.set(made.id, { draft: made, key, trouble: "", picture });
     this.changed();
     return this.attempt(made.id);
   }
@@ -95,7 +96,7 @@ export class Session {
     const one = this.waiting.get(id);
     if (!one) return true;
     try {
-      const event = await this.io.append(one.draft, this.seen);
+      const event = await this.io.append(one.draft, this.seen, one.picture);
       const cleared = event.sequence === 1 && this.events.size > 0;
       this.events.set(event.id, event);
       if (cleared) await this.load();

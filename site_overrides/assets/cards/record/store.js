@@ -4,7 +4,7 @@ import { withDatabase } from "./database.js";
 import { seal } from "./events.js";
 
 /** @import { IDBPDatabase } from "../../vendor/idb.js" */
-/** @import { CardEvent, Draft } from "../types.js" */
+/** @import { CardEvent, Draft, Picture } from "../types.js" */
 
 const STRICT = /** @type {const} */ ({ durability: "strict" });
 
@@ -22,11 +22,12 @@ let queue = Promise.resolve();
  *
  * @param {Draft} draft
  * @param {number} [seen] the greatest clock that the page has seen: this event comes after it
+ * @param {Picture} [picture] what a photo's event is about: both are stored, or neither
  * @returns {Promise<CardEvent>}
  * @throws {import("./trouble.js").StorageTrouble}
  */
-export function append(draft, seen = 0) {
-  const stored = queue.then(() => withDatabase((database) => add(database, draft, seen)));
+export function append(draft, seen = 0, picture) {
+  const stored = queue.then(() => withDatabase((database) => add(database, draft, seen, picture)));
   queue = stored.catch(() => {});
   return stored.then((event) => {
     news?.postMessage(event.card);
@@ -48,6 +49,17 @@ export function keep(events) {
     }
     await change.done;
   });
+}
+
+/**
+ * The picture of a photo's event, or null where this phone has the event and not the picture.
+ *
+ * @param {string} id of the event
+ * @returns {Promise<Blob|null>}
+ */
+export async function pictureOf(id) {
+  const kept = await withDatabase((database) => database.get("photos", id));
+  return kept ? new Blob([kept.content], { type: kept.type }) : null;
 }
 
 /**
@@ -103,13 +115,14 @@ export function remember(name, value) {
  * @param {IDBPDatabase} database
  * @param {Draft} draft
  * @param {number} seen
+ * @param {Picture} [picture]
  * @returns {Promise<CardEvent>}
  */
-async function add(database, draft, seen) {
+async function add(database, draft, seen, picture) {
   for (let race = 0; race < RACES; race += 1) {
     const head = await readHead(database);
     const event = await seal(draft, { ...head, clock: Math.max(head.clock, seen) });
-    const result = await addInPlace(database, event);
+    const result = await addInPlace(database, event, picture);
     if (result === "taken") continue;
     const readBack = await database.get("events", event.id);
     if (readBack) return readBack;
@@ -123,14 +136,18 @@ async function add(database, draft, seen) {
  *
  * @param {IDBPDatabase} database
  * @param {CardEvent} event
+ * @param {Picture} [picture]
  * @returns {Promise<"stored"|"taken">}
  */
-async function addInPlace(database, event) {
-  const change = database.transaction("events", "readwrite", STRICT);
-  const known = await change.store.getKey(event.id);
-  const place = [event.device, event.sequence];
-  const taken = known === undefined && (await change.store.index("place").getKey(place));
-  if (known === undefined && !taken) await change.store.add(event);
+async function addInPlace(database, event, picture) {
+  const change = database.transaction(["events", "photos"], "readwrite", STRICT);
+  const events = change.objectStore("events");
+  const known = await events.getKey(event.id);
+  const taken = known === undefined && (await events.index("place").getKey([event.device, event.sequence]));
+  if (known === undefined && !taken) {
+    await events.add(event);
+    if (picture) await change.objectStore("photos").put({ ...picture, id: event.id, card: event.card });
+  }
   await change.done;
   return taken ? "taken" : "stored";
 }
