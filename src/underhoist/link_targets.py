@@ -12,7 +12,9 @@ from underhoist.prose import Link, prose
 from underhoist.references import SCHEMES
 from underhoist.words import nearest
 
-MADE = frozenset({"calculators", "cards", "offline", "where-used", "torques", "parts", "rules"})
+MADE = frozenset(
+    {"calculators", "cards", "drafting", "offline", "where-used", "torques", "parts", "rules"}
+)
 """Folders of the finished site that hold no authored page."""
 
 WEB = frozenset({"http", "https", "mailto", "tel"})

@@ -30,6 +30,7 @@ from underhoist import theme
 from underhoist.check import Checked, check
 from underhoist.pages import Sheet, Site, make_site, sheets
 from underhoist.pages.card_data import card_files
+from underhoist.pages.drafting import drafting_files
 
 Told = Callable[[str], None]
 """Is told the address of each page that was written."""
@@ -83,7 +84,11 @@ class UnderhoistPlugin(BasePlugin[Settings]):
                 files.remove(file)
         made = {sheet.address: sheet for sheet in sheets(self.site)}
         self.sheets = {_source(address): sheet for address, sheet in made.items()}
-        generated = [*((path, "") for path in self.sheets), *card_files(self.site, made)]
+        generated = [
+            *((path, "") for path in self.sheets),
+            *card_files(self.site, made),
+            *drafting_files(self.site),
+        ]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
         return files

@@ -233,6 +233,6 @@ def test_two_restored_images_draw_different_random_numbers(page, site_url):
             const draw = (run) => run.__globals__.get("random").random();
             return [draw(await restore()), draw(await restore())];
         }""",
-        f"{site_url}assets/phone/boot.js",
+        f"{site_url}assets/phone/calculator-python.js",
     )
     assert drawn[0] != drawn[1]

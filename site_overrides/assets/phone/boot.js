@@ -1,4 +1,4 @@
-/** Brings up Python with the calculators: from the build's memory image, or the slow way. */
+/** Brings up Python with the calculators in it: from the build's memory image, or the slow way. */
 import { unpack } from "./download.js";
 import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
 import { wholeImage } from "./sparse-image.js";
@@ -9,50 +9,42 @@ import { wholeImage } from "./sparse-image.js";
 /** @typedef {Parameters<PyodideModule["loadPyodide"]>[0]} Options */
 
 /**
- * Runs one calculator: its name and its entries as JSON give the result as JSON.
- * @typedef {(name: string, entries: string) => string} RunCalculator
- */
-
-// An image repeats the random numbers of the build, hence the new seed.
-const DOOR = `
-import json, random
-from underhoist_calculators import door
-
-random.seed()
-
-def run(name, entries):
-    return json.dumps(door.run(name, json.loads(entries)))
-
-run
-`;
-
-/**
  * Restores the memory image, in which the calculators are imported already.
- * @returns {Promise<RunCalculator>}
+ * @returns {Promise<Pyodide>}
  */
-export async function restore() {
+export async function restored() {
   const manifest = await readManifest();
   const image = readImage(manifest.image);
   image.catch(() => {}); // Reported where it is awaited.
-  const pyodide = await load(manifest, { _loadSnapshot: image });
-  return pyodide.runPython(DOOR);
+  return load(manifest, { _loadSnapshot: image });
 }
 
 /**
- * Starts Python from nothing and imports the calculators from their wheels.
- * @returns {Promise<RunCalculator>}
+ * Starts Python from nothing, with the calculators' wheels unpacked.
+ * @returns {Promise<Pyodide>}
  */
-export async function startAnew() {
+export async function startedAnew() {
   const manifest = await readManifest();
-  const wheels = Promise.all(manifest.wheels.map(async (url) => (await read(url)).arrayBuffer()));
+  const wheels = readWheels(manifest.wheels);
   wheels.catch(() => {}); // Reported where it is awaited.
   const pyodide = await load(manifest, {});
   for (const wheel of await wheels) pyodide.unpackArchive(wheel, "wheel");
-  return pyodide.runPython(DOOR);
+  return pyodide;
+}
+
+/**
+ * What the drafting page unpacks besides, in either case.
+ * @returns {Promise<ArrayBuffer[]>}
+ */
+export async function draftingWheels() {
+  return readWheels((await readManifest()).drafting);
 }
 
 /** @returns {Promise<RuntimeManifest>} */
 const readManifest = () => readJson("runtime/manifest.json");
+
+/** @param {string[]} urls */
+const readWheels = (urls) => Promise.all(urls.map(async (url) => (await read(url)).arrayBuffer()));
 
 /**
  * @param {RuntimeManifest} manifest

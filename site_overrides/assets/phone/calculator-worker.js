@@ -1,5 +1,5 @@
 /** The calculators' own thread: takes entries, answers with the result or with what failed. */
-import { restore, startAnew } from "./boot.js";
+import { restore, startAnew } from "./calculator-python.js";
 
 /** @typedef {{written: string, wrong: string, mend: string}} Wrong */
 /** @typedef {{ok: boolean, errors: Record<string, Wrong>, answer_html: string, answer_text: string}} Result */

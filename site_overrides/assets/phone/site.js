@@ -16,7 +16,7 @@ export const VERIFIED = "x-underhoist-sha256";
 
 /**
  * What the calculators run on: `runtime/manifest.json`.
- * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], image: string, files: StoredFile[]}} RuntimeManifest
+ * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], drafting: string[], image: string, files: StoredFile[]}} RuntimeManifest
  */
 
 /**

@@ -1,4 +1,4 @@
-"""Which installed distributions the calculators need, and which of their files."""
+"""Which installed distributions the browser needs, and which of their files."""
 
 from __future__ import annotations
 
@@ -18,6 +18,9 @@ from packaging.utils import canonicalize_name
 from underhoist.browser.browser_error import BrowserError
 
 CALCULATORS = "underhoist-calculators"
+
+DRAFTING = ("attrs", "cattrs", "Markdown", "MarkupSafe", "PyYAML")
+"""What our own part of the drafting page imports of others."""
 
 # Never imported by a calculator: tests, typing stubs and pint's own large unit list, which the
 # calculators replace by the trade's. What an installer leaves behind is no part of a wheel.

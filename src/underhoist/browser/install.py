@@ -14,7 +14,7 @@ from underhoist.browser.runtime import write_runtime
 from underhoist.browser.snapshot import snapshot
 from underhoist.browser.vendor import copy_vendored
 from underhoist.browser.webmanifest import write_webmanifest
-from underhoist.browser.wheels import compiled
+from underhoist.browser.wheels import compiled, drafting
 
 _MEGABYTE = 1_000_000
 
@@ -47,9 +47,10 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     progress("Compiling the calculators for the phone")
     cache = modules.parent / ".cache"
     wheels = compiled(cache / "wheels")
+    desk = drafting(cache / "drafting")
     image = snapshot(cache / "images", modules / "pyodide", wheels)
     progress("Adding the runtime, libraries and fonts")
-    manifest = write_runtime(site, modules / "pyodide", wheels, image)
+    manifest = write_runtime(site, modules / "pyodide", wheels, image, desk)
     copy_vendored(site, modules)
     write_licences(site, modules)
     write_webmanifest(site)
@@ -61,5 +62,5 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
         pages=stored.files,
         text_bytes=stored.size,
         runtime_bytes=sum(file["size"] for file in manifest["files"]),
-        wheels=tuple(wheel.name for wheel in wheels),
+        wheels=tuple(wheel.name for wheel in (*wheels, *desk)),
     )

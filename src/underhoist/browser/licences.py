@@ -9,7 +9,7 @@ from importlib.metadata import Distribution, distribution
 from pathlib import Path
 
 from underhoist.browser.browser_error import BrowserError
-from underhoist.browser.distributions import CALCULATORS, needed
+from underhoist.browser.distributions import CALCULATORS, DRAFTING, needed
 
 _NOTICES = Path(__file__).with_name("notices")
 _NPM = ("idb", "workbox-build", "workbox-window", "@fontsource-variable/atkinson-hyperlegible-next")
@@ -29,7 +29,7 @@ def _all(modules: Path) -> Iterator[tuple[str, str]]:
     """Yield the name and licence text of each part."""
     yield f"Pyodide {_npm_version(modules / 'pyodide')}", _notice("pyodide")
     yield "CPython, its standard library", _cpython()
-    for name, dist in needed().items():
+    for name, dist in _libraries().items():
         if name != CALCULATORS:
             yield f"{dist.name} {dist.version}", _of_distribution(dist)
     for name in _NPM:
@@ -38,6 +38,12 @@ def _all(modules: Path) -> Iterator[tuple[str, str]]:
     theme = distribution("mkdocs-material")
     yield f"Material for MkDocs {theme.version}, its search", _of_distribution(theme)
     yield "Lunr, inside that search", _notice("lunr")
+
+
+def _libraries() -> dict[str, Distribution]:
+    """Return what the calculators and the drafting page bring along, each once."""
+    more = {key: dist for name in DRAFTING for key, dist in needed(name).items()}
+    return {**needed(), **more}
 
 
 def _of_distribution(dist: Distribution) -> str:

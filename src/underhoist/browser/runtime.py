@@ -31,12 +31,17 @@ class Manifest(TypedDict):
     core: str
     lock: dict[str, Any]
     wheels: list[str]
+    drafting: list[str]
     image: str
     files: list[StoredFile]
 
 
-def write_runtime(site: Path, pyodide: Path, wheels: list[Path], image: Path) -> Manifest:
+def write_runtime(
+    site: Path, pyodide: Path, wheels: list[Path], image: Path, drafting: list[Path]
+) -> Manifest:
     """Put Pyodide, the wheels and the memory image under `site/runtime` and write their list.
+
+    `drafting` are the wheels that only the drafting page adds to the calculators'.
 
     Every address holds a hash of what it serves: a file that did not change keeps its address, so
     a phone fetches only what is new.
@@ -44,12 +49,14 @@ def write_runtime(site: Path, pyodide: Path, wheels: list[Path], image: Path) ->
     core = _write_core(site, pyodide)
     wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in wheels]
     image_url = _write_hashed(site, "image", image)
-    urls = [*(core + name for name in CORE), *wheel_urls]
+    drafting_urls = [_write_hashed(site, "wheel", wheel) for wheel in drafting]
+    urls = [*(core + name for name in CORE), *wheel_urls, *drafting_urls]
     manifest = Manifest(
         pyodide=_json(pyodide / "package.json")["version"],
         core=core,
         lock=_bare_lock(pyodide),
         wheels=wheel_urls,
+        drafting=drafting_urls,
         image=image_url,
         files=[*(stored_file(site, url) for url in urls), _unpacked_file(site, image_url)],
     )

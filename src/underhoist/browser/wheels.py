@@ -1,16 +1,18 @@
-"""The calculators and what they need, as byte-compiled wheels, compiled once for each content."""
+"""What runs in the browser, as byte-compiled wheels, compiled once for each content."""
 
 from __future__ import annotations
 
 import shutil
 import sys
+from collections.abc import Callable
 from importlib.metadata import Distribution, version
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from underhoist.browser import tools
+from underhoist.browser import own_wheel, tools
 from underhoist.browser.archive import read_wheel, write_wheel
 from underhoist.browser.distributions import (
+    DRAFTING,
     fingerprint,
     installed_files,
     needed,
@@ -22,11 +24,35 @@ _SPARE = 8
 
 
 def compiled(cache: Path) -> list[Path]:
-    """Return the compiled wheels, calculators first, taken from `cache` where unchanged."""
-    recipe = f"1 pyodide-build {version('pyodide-build')}"
-    wheels = [_one(dist, cache / fingerprint(dist, recipe)) for dist in needed().values()]
+    """Return the calculators' wheels, their own first, taken from `cache` where unchanged."""
+    return _of_distributions(cache, list(needed().values()))
+
+
+def drafting(cache: Path) -> list[Path]:
+    """Return what the drafting page needs besides the calculators, our own part first.
+
+    Its `cache` is another folder than theirs: each is cleared of what its own last builds left.
+    """
+    recipe = _recipe()
+    modules = own_wheel.carried()
+    kept = cache / "own" / own_wheel.fingerprint(modules, recipe)
+    own = _kept(kept, lambda folder: own_wheel.write(modules, folder))
+    _drop_older(cache / "own", {own.parent})
+    known = needed()
+    more = {key: dist for name in DRAFTING for key, dist in needed(name).items()}
+    others = [dist for key, dist in more.items() if key not in known]
+    return [own, *_of_distributions(cache / "libraries", others)]
+
+
+def _of_distributions(cache: Path, dists: list[Distribution]) -> list[Path]:
+    recipe = _recipe()
+    wheels = [_one(dist, cache / fingerprint(dist, recipe)) for dist in dists]
     _drop_older(cache, {wheel.parent for wheel in wheels})
     return wheels
+
+
+def _recipe() -> str:
+    return f"1 pyodide-build {version('pyodide-build')}"
 
 
 def _drop_older(cache: Path, used: set[Path]) -> None:
@@ -38,17 +64,21 @@ def _drop_older(cache: Path, used: set[Path]) -> None:
 
 
 def _one(dist: Distribution, kept: Path) -> Path:
+    """Return the compiled wheel of a distribution."""
+    source = source_folder(dist)
+    if source is None:
+        return _kept(kept, lambda folder: _repack(dist, folder))
+    return _kept(kept, lambda folder: _build(source, folder))
+
+
+def _kept(kept: Path, make: Callable[[Path], None]) -> Path:
     """Return the compiled wheel in `kept`, made there first where it is missing."""
     ready = sorted(kept.glob("*.whl"))
     if ready:
         return ready[0]
     with TemporaryDirectory() as scratch:
         folder = Path(scratch)
-        source = source_folder(dist)
-        if source is None:
-            _repack(dist, folder)
-        else:
-            _build(source, folder)
+        make(folder)
         _byte_compile(folder)
         [wheel] = folder.glob("*.whl")
         return _settle(wheel, kept)
@@ -69,7 +99,7 @@ def _repack(dist: Distribution, folder: Path) -> None:
 def _byte_compile(folder: Path) -> None:
     """Replace the sources in every wheel of `folder` by compiled files, docstrings kept."""
     command = [sys.executable, "-m", "pyodide_cli", "py-compile", "--silent", "--no-keep"]
-    tools.run("Byte-compiling the calculators", [*command, str(folder)])
+    tools.run("Byte-compiling for the phone", [*command, str(folder)])
 
 
 def _settle(wheel: Path, kept: Path) -> Path:

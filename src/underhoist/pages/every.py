@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from underhoist.link_targets import MADE
 from underhoist.links import page_address
 from underhoist.pages.calculators import calculator_sheets
+from underhoist.pages.drafting import drafting_sheet
 from underhoist.pages.family import family_sheet
 from underhoist.pages.fault import fault_sheet
 from underhoist.pages.hazard import hazard_sheet
@@ -70,3 +71,4 @@ def _generated(site: Site) -> Iterator[Sheet]:
     yield where_used_sheet(site)
     yield from rule_sheets(site)
     yield from shell_sheets(site)
+    yield drafting_sheet(site)
