@@ -27,7 +27,7 @@ def test_in_the_front_matter(manual):
     manual.keys("kestrel-3/count-turns.md", "minutes: ???\n")
     assert manual.found() == [
         (
-            "kestrel-3/count-turns.md:13:10 not-written-yet (stop)",
+            "kestrel-3/count-turns.md:10:10 not-written-yet (stop)",
             "???",
             "minutes is not written yet.",
             "Write it in place of ???.",
@@ -45,10 +45,22 @@ def test_every_place_of_the_front_matter_and_the_text_in_one_run(manual):
 def test_in_a_list_and_in_a_set_of_keys(manual):
     manual.keys(
         "families/kestrel-3.md",
-        "fasteners:\n  band-seat: {name: Band adjuster seat, torque: ???}\n  band-locknut: {name: Band locknut, torque: 20 lbf*ft}\n",
+        """\
+parts:
+  rear-seal: {name: "???"}
+  front-seal:
+    name: ???
+""",
     )
+    manual.keys("kestrel-3/set-band.md", 'consumables: [Rags, "???"]\n')
+    assert manual.codes() == ["not-written-yet"] * 3
+
+
+def test_without_quotes_between_braces_yaml_cannot_be_read(manual):
     manual.keys("kestrel-3/set-band.md", "consumables: [Rags, ???]\n")
-    assert set(manual.codes()) == {"not-written-yet"}
+    ((_, written, _, mend),) = manual.found()
+    assert written == "consumables: [Rags, ???]"
+    assert mend == 'Put ??? in quotes between braces or brackets: "???".'
 
 
 def test_quoted_as_code_it_is_no_mark(manual):

@@ -5,6 +5,7 @@ import yaml
 from underhoist.finding import Finding
 from underhoist.place import Place
 from underhoist.source.faults import FIRST_LINE, fault
+from underhoist.words import NOT_WRITTEN
 
 UNCLOSED = {
     "while scanning a quoted scalar": "Close the quotes that open here.",
@@ -25,7 +26,8 @@ def complaint(error: yaml.YAMLError, text: str, file: str) -> Finding:
     at = Place(file, row + FIRST_LINE, column + 1)
     line = lines[row]
     wrong = f"The YAML cannot be read here: {problem}."
-    return fault("front-matter", at, line, wrong, unclosed or _usual_mend(problem, line))
+    mend = _unquoted_mark(line) or unclosed or _usual_mend(problem, line)
+    return fault("front-matter", at, line, wrong, mend)
 
 
 def _where(error: yaml.YAMLError, text: str, mark_name: str) -> tuple[int, int]:
@@ -36,6 +38,13 @@ def _where(error: yaml.YAMLError, text: str, mark_name: str) -> tuple[int, int]:
     sign = yaml.reader.Reader.NON_PRINTABLE.search(text)  # a reader's complaint has no mark
     before = text[: sign.start()] if sign else ""
     return before.count("\n"), len(before) - before.rfind("\n") - 1
+
+
+def _unquoted_mark(line: str) -> str | None:
+    """Advise quotes for the mark between braces or brackets, where it begins a key."""
+    if f'"{NOT_WRITTEN}"' in line or NOT_WRITTEN not in line:
+        return None
+    return f'Put {NOT_WRITTEN} in quotes between braces or brackets: "{NOT_WRITTEN}".'
 
 
 def _usual_mend(problem: str, line: str) -> str:
