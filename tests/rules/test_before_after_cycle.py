@@ -8,7 +8,7 @@ def test_two(manual):
             "any-unit/leak-check.md:9:9 before-after-cycle (stop)",
             "set-band",
             "The procedures wait for each other: leak-check → set-band → leak-check.",
-            "Take one of them out of before or after.",
+            "Take one of them out of before, after or ends.",
         )
     ]
 
@@ -23,7 +23,7 @@ def test_three(manual):
                 "The procedures wait for each other: leak-check → raise-vehicle → "
                 "set-band → leak-check."
             ),
-            "Take one of them out of before or after.",
+            "Take one of them out of before, after or ends.",
         )
     ]
 
@@ -35,7 +35,7 @@ def test_itself(manual):
             "kestrel-3/count-turns.md:11:10 before-after-cycle (stop)",
             "count-turns",
             "The procedures wait for each other: count-turns → count-turns.",
-            "Take one of them out of before or after.",
+            "Take one of them out of before, after or ends.",
         )
     ]
 

@@ -179,6 +179,7 @@
  * @typedef {object} Job one procedure on a card
  * @property {string} id the id of the event that added it
  * @property {Mark} added
+ * @property {number} place sorts the jobs of a card
  * @property {ProcedureText} text
  * @property {StepState[]} steps
  * @property {Renewal[]} renewals newer revisions that were taken on consent, in their order
@@ -213,6 +214,8 @@
  * @property {string} revision
  * @property {string[]} before
  * @property {string[]} after
+ * @property {number} rank its place among all procedures in the order of the work
+ * @property {string[]} with ids of those that come onto a card with it
  */
 
 /**

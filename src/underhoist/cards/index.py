@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from underhoist.cards.data import FORMAT, Json
+from underhoist.cards.work_order import goes_with, work_order
 from underhoist.model import Fault, Manual, UnitFamily
 
 _LISTED = ("id", "title", "family", "area", "minutes", "url", "revision", "before", "after")
@@ -12,6 +13,11 @@ def index(manual: Manual, procedures: Iterable[Json]) -> Json:
     """List it all; `procedures` are what `data` made and their revisions, in the order to offer."""
     listed = [{key: made[key] for key in _LISTED} for made in procedures]
     known = {made["id"] for made in listed}
+    rank = {id_: number for number, id_ in enumerate(work_order(manual))}
+    along = goes_with(manual)
+    for entry in listed:
+        id_ = str(entry["id"])
+        entry |= {"rank": rank[id_], "with": [each for each in along[id_] if each in known]}
     return {
         "format": FORMAT,
         "families": [_family(family) for family in manual.families.values()],

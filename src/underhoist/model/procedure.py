@@ -66,4 +66,19 @@ class Procedure(Page):
     after: Ids = field(
         default=(), metadata={"help": "Ids of procedures that follow.", "to": "procedure"}
     )
+    needs: Ids = field(
+        default=(),
+        metadata={
+            "help": "Ids of procedures that must be done at the same visit, whatever their order.",
+            "to": "procedure",
+        },
+    )
+    ends: Ids = field(
+        default=(),
+        metadata={
+            "help": "Ids of procedures whose state this one ends, as lowering ends raising: it "
+            "comes after all that wait for them, and a job card that has them has it too.",
+            "to": "procedure",
+        },
+    )
     author: Placed[str] | None = field(default=None, metadata={"help": "Author's initials."})

@@ -1,7 +1,7 @@
 """Procedures that wait for each other.
 
-`before` lists the procedures that come first, `after` those that follow. If the chain comes back
-to where it began, nobody can start.
+`before` lists the procedures that come first, `after` those that follow, and what `ends` another
+comes after it. If the chain comes back to where it began, nobody can start.
 
 Good:
 
@@ -42,7 +42,7 @@ def check(manual: Manual) -> Iterator[Finding]:
         place = min(said, key=lambda placed: (placed.at.file, placed.at.line))
         way = " → ".join(_from_smallest(circle))
         wrong = f"The procedures wait for each other: {way}."
-        mend = "Take one of them out of before or after."
+        mend = "Take one of them out of before, after or ends."
         yield Finding(CODE, SEVERITY, place.at, place.written, wrong, mend)
         for later, first in links:
             waits[later].pop(first, None)
@@ -51,7 +51,7 @@ def check(manual: Manual) -> Iterator[Finding]:
 def _waits(manual: Manual) -> Waits:
     waits: Waits = {name: {} for name in manual.procedures}
     for procedure in manual.procedures.values():
-        for first in procedure.before:
+        for first in (*procedure.before, *procedure.ends):
             waits[procedure.id].setdefault(first.value, first)
         for later in procedure.after:
             waits.setdefault(later.value, {}).setdefault(procedure.id, later)

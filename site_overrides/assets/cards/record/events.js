@@ -96,7 +96,7 @@ export function isWhole(event) {
 const WHOLE = {
   start: ({ vehicle }) => typeof vehicle?.identification === "string",
   vehicle: ({ vehicle }) => typeof vehicle?.identification === "string",
-  add: ({ procedure }) => Array.isArray(procedure?.steps),
+  add: ({ procedure, place = 0 }) => Array.isArray(procedure?.steps) && Number.isFinite(place),
   renew: ({ procedure, words }) => Array.isArray(procedure?.steps) && Array.isArray(words),
   photo: ({ width, height, bytes }) => [width, height, bytes].every(Number.isFinite),
 };

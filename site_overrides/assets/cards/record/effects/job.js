@@ -17,9 +17,11 @@ export const JOB_EFFECTS = {
   add(card, event) {
     const text = asToday(event.value.procedure);
     const made = text.steps.map((step) => newStep(event.id, step));
-    const job = { id: event.id, added: mark(event), text, steps: made, renewals: [], past: [] };
+    const place = Number(event.value.place ?? nextPlace(card));
+    const job = { id: event.id, added: mark(event), place, text, steps: made, renewals: [], past: [] };
     EARLIER.set(job, new Map());
     card.jobs.push(job);
+    card.jobs.sort((a, b) => a.place - b.place);
   },
   renew(card, event) {
     const job = jobOf(card, event);
@@ -32,6 +34,15 @@ export const JOB_EFFECTS = {
     job.renewals.push({ mark: mark(event), from, to: text.revision, words });
   },
 };
+
+/**
+ * Behind all others.
+ *
+ * @param {CardState} card
+ */
+export function nextPlace(card) {
+  return Math.max(0, ...card.jobs.map(({ place }) => place)) + 1;
+}
 
 /**
  * @param {CardState} card
