@@ -25,6 +25,7 @@ class Page:
     body: Body
     title: Placed[str] = field(metadata={"help": "What the page is called, as the shop says it."})
     summary: Placed[str] = field(metadata={"help": "What it is for, in one sentence."})
+    author: Placed[str] | None = field(default=None, metadata={"help": "Author's initials."})
 
 
 @frozen(kw_only=True)

@@ -81,4 +81,3 @@ class Procedure(Page):
             "to": "procedure",
         },
     )
-    author: Placed[str] | None = field(default=None, metadata={"help": "Author's initials."})
