@@ -1,6 +1,6 @@
 """The thin adapter to MkDocs, and the only module that imports it.
 
-MkDocs gives the theme, the search index and the files; what stands on the pages comes from
+MkDocs gives the templates and the files; what stands on the pages comes from
 `underhoist.pages`, finished.
 """
 
@@ -30,6 +30,7 @@ from underhoist import theme
 from underhoist.check import Checked, check
 from underhoist.pages import Sheet, Site, make_site, sheets
 from underhoist.pages.card_data import card_files
+from underhoist.search import search_files
 from underhoist.pages.drafting import drafting_files
 
 Told = Callable[[str], None]
@@ -78,7 +79,7 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         self.site = make_site(checked.manual, folder, name=name, demo=demo)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Every page and every card as a generated file; of the theme only what we use."""
+        """Every page and every card as a generated file; nothing of the theme below."""
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
@@ -88,6 +89,7 @@ class UnderhoistPlugin(BasePlugin[Settings]):
             *((path, "") for path in self.sheets),
             *card_files(self.site, made),
             *drafting_files(self.site),
+            *search_files(self.site, made),
         ]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
@@ -144,7 +146,6 @@ def _meta(sheet: Sheet) -> dict[str, object]:
         "trail": [{"title": escape(title), "url": address} for title, address in sheet.trail],
         "revision": sheet.revision,
         "author": escape(sheet.author) if sheet.author else None,
-        "search": {"exclude": not sheet.searched},
     }
 
 

@@ -1,4 +1,4 @@
-"""Where our templates and the phone's modules are, and which files of the theme a site needs."""
+"""Where our templates and the phone's modules are, and which files a site needs."""
 
 from fnmatch import fnmatch
 from importlib.resources import files
@@ -9,8 +9,6 @@ TEMPLATES = ("404.html", "search.html", "assets/underhoist.css")
 
 _OURS_LEFT_OUT = ("assets/styles/*", "partials/*")
 """Files of ours that only go into others."""
-_THEIRS_USED = ("assets/javascripts/workers/search.*.min.js",)
-"""The one file of the theme that our pages use."""
 
 
 def folder() -> Path:
@@ -26,7 +24,5 @@ def templates() -> tuple[str, ...]:
 
 
 def wants(path: str, ours: bool) -> bool:
-    """Whether a file of the manual, of ours or of the theme belongs on the site."""
-    if ours:
-        return not any(fnmatch(path, pattern) for pattern in _OURS_LEFT_OUT)
-    return any(fnmatch(path, pattern) for pattern in _THEIRS_USED)
+    """Whether a file belongs on the site: of the theme underneath none does."""
+    return ours and not any(fnmatch(path, pattern) for pattern in _OURS_LEFT_OUT)

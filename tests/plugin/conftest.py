@@ -13,7 +13,6 @@ docs_dir: pages
 theme:
   name: material
 plugins:
-  - search
   - underhoist
 """
 

@@ -11,6 +11,7 @@ from underhoist.browser import tools
 from underhoist.browser.licences import write_licences
 from underhoist.browser.precache import Precached, write_service_worker
 from underhoist.browser.runtime import write_runtime
+from underhoist.browser.search_index import write_search_index
 from underhoist.browser.snapshot import snapshot
 from underhoist.browser.vendor import copy_vendored
 from underhoist.browser.webmanifest import write_webmanifest
@@ -52,6 +53,7 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     progress("Adding the runtime, libraries and fonts")
     manifest = write_runtime(site, modules / "pyodide", wheels, image, desk)
     copy_vendored(site, modules)
+    write_search_index(site, modules)
     write_licences(site, modules)
     write_webmanifest(site)
     stored = Precached(files=0, size=0)

@@ -5,14 +5,21 @@ from __future__ import annotations
 import json
 import sysconfig
 from collections.abc import Iterator
-from importlib.metadata import Distribution, distribution
+from importlib.metadata import Distribution
 from pathlib import Path
 
 from underhoist.browser.browser_error import BrowserError
 from underhoist.browser.distributions import CALCULATORS, DRAFTING, needed
 
 _NOTICES = Path(__file__).with_name("notices")
-_NPM = ("idb", "workbox-build", "workbox-window", "@fontsource-variable/atkinson-hyperlegible-next")
+_NPM = {
+    "idb": "LICENSE",
+    "minisearch": "LICENSE.txt",
+    "workbox-build": "LICENSE",
+    "workbox-window": "LICENSE",
+    "@fontsource-variable/atkinson-hyperlegible-next": "LICENSE",
+}
+"""The file with the licence text by the name of the package."""
 _TEXTS = ("LICENSE", "LICENCE", "COPYING", "AUTHORS")
 
 
@@ -32,12 +39,9 @@ def _all(modules: Path) -> Iterator[tuple[str, str]]:
     for name, dist in _libraries().items():
         if name != CALCULATORS:
             yield f"{dist.name} {dist.version}", _of_distribution(dist)
-    for name in _NPM:
-        text = (modules / name / "LICENSE").read_text(encoding="utf-8")
+    for name, file in _NPM.items():
+        text = (modules / name / file).read_text(encoding="utf-8")
         yield f"{name} {_npm_version(modules / name)}", text
-    theme = distribution("mkdocs-material")
-    yield f"Material for MkDocs {theme.version}, its search", _of_distribution(theme)
-    yield "Lunr, inside that search", _notice("lunr")
 
 
 def _libraries() -> dict[str, Distribution]:

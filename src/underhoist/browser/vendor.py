@@ -13,6 +13,8 @@ COPIES = {
     "idb/LICENSE": "assets/vendor/idb.LICENSE.txt",
     "workbox-window/build/workbox-window.prod.mjs": "assets/vendor/workbox-window.js",
     "workbox-window/LICENSE": "assets/vendor/workbox-window.LICENSE.txt",
+    "minisearch/dist/es/index.js": "assets/vendor/minisearch.js",
+    "minisearch/LICENSE.txt": "assets/vendor/minisearch.LICENSE.txt",
     f"{_FONT}/LICENSE": "assets/fonts/LICENSE.txt",
     **{
         f"{_FONT}/files/{name}": f"assets/fonts/{name}"

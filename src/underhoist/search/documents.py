@@ -1,0 +1,83 @@
+"""Everything the search knows, as plain data: the shop's words, and each page with its places."""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+
+from underhoist.links import page_address, word_address
+from underhoist.model import Manual
+from underhoist.pages.sheet import Sheet
+from underhoist.pages.site import Site
+from underhoist.search.texts import Part, parts_of, plain
+
+DOCUMENTS = "search/documents.json"
+"""Where the site keeps them until the index is made from them."""
+
+_SAID = {
+    "procedure": "Procedure", "fault": "Fault", "tool": "Tool", "hazard": "Hazard",
+    "unit-family": "Unit family", "torque": "Torque", "part": "Part", "calculator": "Calculator",
+    "rule": "Rule of the check", "index": "List",
+}  # fmt: skip
+"""What a reader calls each kind of page; a plain page is only its title."""
+
+
+def search_files(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
+    """Yield the file that the search index is made from, as path and content."""
+    content = documents(site.manual, made.values())
+    yield DOCUMENTS, json.dumps(content, ensure_ascii=False, separators=(",", ":"))
+
+
+def documents(manual: Manual, sheets: Iterable[Sheet]) -> dict[str, object]:
+    """Return the words and the searched pages."""
+    notes = _notes(manual)
+    return {
+        "words": [
+            {
+                "name": name,
+                "at": word_address(manual, name),
+                "also": [each.value for each in word.also],
+                "heard": [each.value for each in word.heard],
+            }
+            for name, word in manual.words.items()
+        ],
+        "pages": [_page(each, notes.get(each.address, "")) for each in sheets if each.searched],
+    }
+
+
+def _notes(manual: Manual) -> dict[str, str]:
+    """Say by address which unit families a page is for."""
+    families = manual.families
+    return {
+        page_address(page.file): ", ".join(
+            families[each.value].title.value for each in page.unit_family if each.value in families
+        )
+        for page in (*manual.procedures.values(), *manual.faults.values())
+    }
+
+
+def _page(sheet: Sheet, family: str) -> dict[str, object]:
+    """A list of pages is found by its own name only: its entries are found as pages."""
+    parts = [] if sheet.kind == "index" else [*_merged(parts_of(sheet.html))]
+    return {
+        "address": sheet.address,
+        "kind": sheet.kind,
+        "title": sheet.title,
+        "note": " · ".join(filter(None, (_SAID.get(sheet.kind, ""), family))),
+        "summary": sheet.summary,
+        "parts": parts,
+    }
+
+
+def _merged(parts: list[Part]) -> Iterator[dict[str, str]]:
+    """Yield each place once: parts without an anchor belong to the top of the page."""
+    top = [part for part in parts if not part.at]
+    words = " ".join(" ".join((part.label, plain(part.do), plain(part.prose))) for part in top)
+    if words.strip():
+        yield {"at": "", "label": "", "do": "", "prose": " ".join(words.split())}
+    for part in parts:
+        if part.at:
+            yield {
+                "at": part.at,
+                "label": plain([part.label]),
+                "do": plain(part.do),
+                "prose": plain(part.prose),
+            }

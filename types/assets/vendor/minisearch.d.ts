@@ -1,0 +1,2 @@
+export * from "minisearch";
+export { default } from "minisearch";
