@@ -1,6 +1,6 @@
 // Which procedures a card is offered, and in which order it takes them.
 
-/** @import { FaultEntry, Index, Job, Named, ProcedureEntry } from "../types.js" */
+/** @import { FaultEntry, Index, Job } from "../types.js" */
 
 /**
  * Whether something is for a family: it names it, or it is for any.
@@ -30,44 +30,26 @@ export function offered(index, family, fault) {
 }
 
 /**
- * The chosen ones so that what must come before another does, otherwise as they were chosen.
- *
- * @param {ProcedureEntry[]} chosen
- * @returns {ProcedureEntry[]}
- */
-export function inWorkingOrder(chosen) {
-  const byId = new Map(chosen.map((one) => [one.id, one]));
-  /** @type {Set<ProcedureEntry>} */
-  const ordered = new Set();
-  /** @param {ProcedureEntry} one @param {string[]} above */
-  const visit = (one, above) => {
-    if (above.includes(one.id)) return; // a circle: the check of the manual speaks about it
-    for (const id of one.before) {
-      const first = byId.get(id);
-      if (first) visit(first, [...above, one.id]);
-    }
-    ordered.add(one);
-  };
-  for (const one of chosen) visit(one, []);
-  return [...ordered];
-}
-
-/**
  * What to fetch for the whole card, each thing once.
  *
  * @param {Job[]} jobs
  */
 export function fetchList(jobs) {
   const texts = jobs.map((job) => job.text);
+  const consumables = texts.flatMap((text) => [...text.consumables, ...text.fluids]);
   return {
-    tools: namesOf(texts.flatMap((text) => text.tools)),
-    parts: namesOf(texts.flatMap((text) => text.parts)),
-    consumables: [...new Set(texts.flatMap((text) => [...text.consumables, ...text.fluids]))],
-    cautions: [...new Map(texts.flatMap((t) => t.cautions).map((one) => [one.id, one])).values()],
+    tools: byId(texts.flatMap((text) => text.tools)),
+    parts: byId(texts.flatMap((text) => text.parts)),
+    consumables: [...new Set(consumables)].map((name) => ({ id: name, name })),
+    cautions: byId(texts.flatMap((text) => text.cautions)),
   };
 }
 
-/** @param {Named[]} things */
-function namesOf(things) {
-  return [...new Map(things.map((thing) => [thing.id, thing.name])).values()];
+/**
+ * @template {{id: string}} T
+ * @param {T[]} things
+ * @returns {T[]} each once
+ */
+function byId(things) {
+  return [...new Map(things.map((thing) => [thing.id, thing])).values()];
 }
