@@ -1,9 +1,9 @@
-// The step's text as the build made it, let in by an allow-list: a card may hold any text that was
-// stored on, or brought to, this phone.
+// Text as the build made it, let in by an allow-list: a card may hold any text that was stored on, or
+// brought to, this phone, and a draft any text that was pasted.
 
 const TAGS = new Set(
-  ("A ASIDE B BR CODE DATA DD DIV DL DT EM FIGCAPTION FIGURE I IMG KBD LI OL P PATH S SMALL SPAN " +
-    "STRONG SUB SUP SVG TABLE TBODY TD TH THEAD TR UL").split(" "),
+  ("A ASIDE B BLOCKQUOTE BR CAPTION CODE DATA DD DIV DL DT EM FIGCAPTION FIGURE FOOTER H1 H2 H3 H4 H5 H6 HR I IMG " +
+    "KBD LI OL P PATH PRE S SECTION SMALL SPAN STRONG SUB SUP SVG TABLE TBODY TD TH THEAD TR UL").split(" "),
 );
 
 const ATTRIBUTES = new Set(
