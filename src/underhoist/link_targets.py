@@ -13,7 +13,17 @@ from underhoist.references import SCHEMES
 from underhoist.words import nearest
 
 MADE = frozenset(
-    {"calculators", "cards", "drafting", "offline", "where-used", "torques", "parts", "rules"}
+    {
+        "calculators",
+        "cards",
+        "drafting",
+        "offline",
+        "where-used",
+        "torques",
+        "parts",
+        "rules",
+        "front-matter",
+    }
 )
 """Folders of the finished site that hold no authored page."""
 

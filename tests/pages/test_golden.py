@@ -23,6 +23,7 @@ ADDRESSES = {
     "procedures": "procedures/",
     "calculators": "calculators/",
     "where-used": "where-used/",
+    "front-matter": "front-matter/",
     "rule": "rules/unit-missing/",
     "cards": "cards/",
     "offline": "offline/",

@@ -9,6 +9,7 @@ from underhoist.links import page_address
 from underhoist.model import Manual, Page
 from underhoist.pages.calculators import calculator_sheets
 from underhoist.pages.drafting import drafting_sheet
+from underhoist.pages.front_matter import front_matter_sheet
 from underhoist.pages.indexes import index_sheets
 from underhoist.pages.one import page_sheet
 from underhoist.pages.part import part_sheets
@@ -31,6 +32,7 @@ GENERATED: dict[str, Make] = {
     "calculators": calculator_sheets,
     "where used": lambda site: [where_used_sheet(site)],
     "rules": rule_sheets,
+    "front matter": lambda site: [front_matter_sheet(site)],
     "shells": shell_sheets,
     "drafting": lambda site: [drafting_sheet(site)],
 }

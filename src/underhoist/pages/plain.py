@@ -76,6 +76,7 @@ def _lists(here: Here) -> Markup:
         "tools/": ("Tools", "What to fetch and where it is used."),
         "hazards/": ("Hazards", "Every caution of the manual."),
         "where-used/": ("Where used", "Every tool, part, torque and hazard, and who needs it."),
+        "front-matter/": ("Front matter", "Every key of a page, and how its value is written."),
         "rules/": ("Rules", "What the check refuses, with good and bad examples."),
     }
     return contents(entry(here.to(way), title, note) for way, (title, note) in lists.items())
