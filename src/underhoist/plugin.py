@@ -9,17 +9,18 @@ MkDocs gives the templates and the files; what stands on the pages comes from
 
 import logging
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
+from jinja2 import Environment
 from markupsafe import escape
 from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.commands.build import get_context
 from mkdocs.config import load_config
 from mkdocs.config.base import Config
 from mkdocs.config.config_options import Type
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
-from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
@@ -27,11 +28,12 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from underhoist import theme
+from underhoist.beside import beside
 from underhoist.check import Checked, check
+from underhoist.history import Earlier, earlier
 from underhoist.pages import Sheet, Site, make_site, sheets
-from underhoist.pages.card_data import card_files
-from underhoist.search import search_files
-from underhoist.pages.drafting import drafting_files
+
+Make = Callable[[Site], Iterable[Sheet]]
 
 Told = Callable[[str], None]
 """Is told the address of each page that was written."""
@@ -54,9 +56,13 @@ class UnderhoistPlugin(BasePlugin[Settings]):
     checked: Checked | None = None
     """Set by our own build, which has checked already; otherwise the plugin checks."""
     told: Told | None = None
+    make: Make | None = None
+    """Makes the pages if set: a preview forgives faults, and keeps what it made."""
     site: Site
     sheets: dict[str, Sheet]
     """Finished pages by the file that MkDocs would make them from."""
+    nav: Navigation
+    env: Environment
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Put our templates before the theme's, and leave the Markdown to our own reader."""
@@ -76,20 +82,19 @@ class UnderhoistPlugin(BasePlugin[Settings]):
             msg = "The check found what stops the build: run `underhoist check` to read it."
             raise PluginError(msg)
         demo, name = bool(self.config.demo), str(config.site_name)
-        self.site = make_site(checked.manual, folder, name=name, demo=demo)
+        before = self.before if self.checked else earlier(Path(config.site_dir))
+        self.site = make_site(checked.manual, folder, name=name, demo=demo, earlier=before)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Every page and every card as a generated file; nothing of the theme below."""
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
-        made = {sheet.address: sheet for sheet in sheets(self.site)}
+        made = {sheet.address: sheet for sheet in (self.make or sheets)(self.site)}
         self.sheets = {_source(address): sheet for address, sheet in made.items()}
         generated = [
             *((path, "") for path in self.sheets),
-            *card_files(self.site, made),
-            *drafting_files(self.site),
-            *search_files(self.site, made),
+            *beside(self.site, made),
         ]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
@@ -99,7 +104,14 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         """No tree of all pages: a page's weight must not grow with their number."""
         del config, files
         nav.items.clear()
+        self.nav = nav
         return nav
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Keep the templates for pages that are written later."""
+        del config, files
+        self.env = env
+        return env
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
@@ -145,12 +157,24 @@ def _meta(sheet: Sheet) -> dict[str, object]:
         "summary": escape(sheet.summary),
         "trail": [{"title": escape(title), "url": address} for title, address in sheet.trail],
         "revision": sheet.revision,
+        "since": sheet.since,
         "author": escape(sheet.author) if sheet.author else None,
     }
 
 
-def build_site(settings: Path, checked: Checked, into: Path, told: Told) -> Site:
-    """Build the checked manual of a project into a folder; raises NotBuiltError."""
+def build_site(
+    settings: Path, checked: Checked, into: Path, told: Told, before: Earlier | None = None
+) -> Site:
+    """Build the checked manual of a project into a folder; raises NotBuiltError.
+
+    Without `before` no record is kept and nothing compared.
+    """
+    return _built(settings, checked, into, told, None)[0].site
+
+
+def _built(
+    settings: Path, checked: Checked, into: Path, told: Told | None, make: Make | None
+) -> tuple[UnderhoistPlugin, MkDocsConfig]:
     lines = _quiet()
     try:
         config = _config(settings, into)
@@ -158,24 +182,35 @@ def build_site(settings: Path, checked: Checked, into: Path, told: Told) -> Site
         if not isinstance(plugin, UnderhoistPlugin):
             msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
             raise NotBuiltError(msg)
-        plugin.checked, plugin.told = checked, told
+        plugin.checked, plugin.told, plugin.make = checked, told, make
         mkdocs_build(config)
     except (Abort, ConfigurationError, PluginError) as error:
         raise NotBuiltError("\n".join([str(error), *lines])) from None
-    return plugin.site
+    return plugin, config
 
 
-def live_server(root: Path, builder: Callable[[], None], watched: list[Path], port: int) -> None:
-    """Serve a folder on this machine and call the builder whenever something watched changes."""
-    server = LiveReloadServer(builder, "127.0.0.1", port, str(root))
-    for path in watched:
-        server.watch(str(path))
-    try:
-        server.serve()
-    except KeyboardInterrupt:
-        pass
-    finally:
-        server.shutdown()
+class PageWriter:
+    """Writes single pages of a site that was built before, just as the build wrote them."""
+
+    def __init__(self, settings: Path, checked: Checked, into: Path, make: Make) -> None:
+        """Build the whole site into a folder, its pages made by `make`; raises NotBuiltError."""
+        self._plugin, self._config = _built(settings, checked, into, None, make)
+
+    @property
+    def site(self) -> Site:
+        """What the pages were made from."""
+        return self._plugin.site
+
+    def html(self, sheet: Sheet) -> str:
+        """Return the whole page."""
+        config, nav = self._config, self._plugin.nav
+        page = Page(None, File.generated(config, _source(sheet.address), content=""), config)
+        page.markdown, page.content, page.meta = "", sheet.html, _meta(sheet)
+        context = config.plugins.on_page_context(
+            get_context(nav, [], config, page), page=page, config=config, nav=nav
+        )
+        html = self._plugin.env.get_template("main.html").render(context)
+        return config.plugins.on_post_page(html, page=page, config=config)
 
 
 def _config(settings: Path, into: Path) -> MkDocsConfig:

@@ -1,0 +1,15 @@
+"""The files beside the pages: what cards, the drafting page and the search start from."""
+
+from collections.abc import Iterator, Mapping
+
+from underhoist.pages import Sheet, Site
+from underhoist.pages.card_data import card_files
+from underhoist.pages.drafting import drafting_files
+from underhoist.search import search_files
+
+
+def beside(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
+    """Yield path and text of each file; `made` are the finished pages by their address."""
+    yield from card_files(site, made)
+    yield from drafting_files(site)
+    yield from search_files(site, made)

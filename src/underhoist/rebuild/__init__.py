@@ -1,0 +1,5 @@
+"""Making only those pages anew that would come out otherwise: what each reads is noted and kept."""
+
+from underhoist.rebuild.keeper import Batch, Keeper
+
+__all__ = ["Batch", "Keeper"]
