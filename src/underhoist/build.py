@@ -9,6 +9,7 @@ from attrs import frozen
 from underhoist import swap
 from underhoist.browser import BrowserReport, install
 from underhoist.check import Checked, check
+from underhoist.history import History, earlier
 from underhoist.project import SETTINGS, Unusable, pages_folder
 
 PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
@@ -38,6 +39,8 @@ class Built:
     cross_links: int = 0
     calculators: int = 0
     phone: BrowserReport | None = None
+    history: History | None = None
+    """What is different from the build before."""
 
 
 def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
@@ -46,10 +49,15 @@ def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
 
 
 def build(
-    project: Path, site: Path, teller: Teller, add_phone_side: PhoneSide = phone_side
+    project: Path,
+    site: Path,
+    teller: Teller,
+    add_phone_side: PhoneSide = phone_side,
+    since: Path | None = None,
 ) -> Built:
     """Build the project's site; the old one stays until the new one is complete.
 
+    It is compared with the build whose record or site `since` names, else with the old site.
     Raises Unusable, NotBuiltError or BrowserError; the old site is then as it was.
     """
     settings = settings_of(project)
@@ -63,7 +71,8 @@ def build(
     new = swap.fresh(site)
     try:
         teller.stage("Writing the pages")
-        made = build_site(settings, checked, new, lambda _: teller.step())
+        before = earlier(site, since)
+        made = build_site(settings, checked, new, lambda _: teller.step(), before)
         swap.mark(new)
         phone = add_phone_side(new, teller.stage)
         swap.swap(site)
@@ -76,6 +85,7 @@ def build(
         cross_links=made.links.count,
         calculators=len(made.calculators),
         phone=phone,
+        history=made.history,
     )
 
 

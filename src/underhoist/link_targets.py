@@ -16,7 +16,9 @@ MADE = frozenset(
     {
         "calculators",
         "cards",
+        "changes",
         "drafting",
+        "fluids",
         "offline",
         "where-used",
         "torques",

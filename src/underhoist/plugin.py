@@ -58,6 +58,8 @@ class UnderhoistPlugin(BasePlugin[Settings]):
     told: Told | None = None
     make: Make | None = None
     """Makes the pages if set: a preview forgives faults, and keeps what it made."""
+    before: Earlier | None = None
+    """What our own build knows of earlier builds; otherwise the plugin looks in the old site."""
     site: Site
     sheets: dict[str, Sheet]
     """Finished pages by the file that MkDocs would make them from."""
@@ -169,11 +171,16 @@ def build_site(
 
     Without `before` no record is kept and nothing compared.
     """
-    return _built(settings, checked, into, told, None)[0].site
+    return _built(settings, checked, into, told, None, before)[0].site
 
 
-def _built(
-    settings: Path, checked: Checked, into: Path, told: Told | None, make: Make | None
+def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
+    settings: Path,
+    checked: Checked,
+    into: Path,
+    told: Told | None,
+    make: Make | None,
+    before: Earlier | None = None,
 ) -> tuple[UnderhoistPlugin, MkDocsConfig]:
     lines = _quiet()
     try:
@@ -182,7 +189,7 @@ def _built(
         if not isinstance(plugin, UnderhoistPlugin):
             msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
             raise NotBuiltError(msg)
-        plugin.checked, plugin.told, plugin.make = checked, told, make
+        plugin.checked, plugin.told, plugin.make, plugin.before = checked, told, make, before
         mkdocs_build(config)
     except (Abort, ConfigurationError, PluginError) as error:
         raise NotBuiltError("\n".join([str(error), *lines])) from None

@@ -4,7 +4,7 @@ import json
 import re
 
 from underhoist.pages.card_data import card_files
-from underhoist.pages.closing import revision_of
+from underhoist.pages.revisions import revision_of
 
 
 def revision(site, id_="set-band"):

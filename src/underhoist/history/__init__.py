@@ -5,15 +5,14 @@ from underhoist.history.compare import compare
 from underhoist.history.history import (
     Earlier,
     History,
-    Revisions,
     advance,
     earlier,
     key_of,
     since,
 )
-from underhoist.history.portrait import Painter
+from underhoist.history.portrait import Painter, revision
 
 __all__ = [
-    "Change", "Earlier", "History", "Painter", "Rank", "Revisions", "advance", "compare",
-    "earlier", "key_of", "since",
+    "Change", "Earlier", "History", "Painter", "Rank", "advance", "compare",
+    "earlier", "key_of", "revision", "since",
 ]  # fmt: skip

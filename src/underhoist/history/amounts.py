@@ -1,4 +1,4 @@
-"""How one value became another: "9 -> 10 lbf·ft", with a word where it became many times as much."""
+"""How one value became another: "9 -> 10 lbf·ft"; many times as much is pointed out."""
 
 from functools import lru_cache
 

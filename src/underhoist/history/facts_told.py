@@ -24,7 +24,7 @@ class Spot:
 
     def below(self, key: str, *things: Plain) -> "Spot":
         """Step down to a key, or to a thing by its id where it has a name."""
-        about = f"{self.about}/{key}".strip("/") if self.depth < 2 else self.about  # noqa: PLR2004
+        about = f"{self.about}/{key}".strip("/") if self.depth < 2 else self.about
         spot = evolve(self, about=about, depth=self.depth + 1)
         named = [thing for thing in things if isinstance(thing, dict) and "name" in thing]
         if named:
@@ -76,10 +76,10 @@ def _told_order(old: Plain | None, new: Plain | None, spot: Spot) -> Iterator[Ch
 
 
 def _told_list(old: list[Plain], new: list[Plain], spot: Spot) -> Iterator[Change]:
-    texts = [[json.dumps(each, ensure_ascii=False) for each in side] for side in (old, new)]
-    pairing = pair(*texts, lambda a, b: _likeness(old[a], new[b]))
+    before, after = (_written(side) for side in (old, new))
+    pairing = pair(before, after, lambda a, b: _likeness(old[a], new[b]))
     for a, b in pairing.pairs:
-        if old[a] != new[b] or texts[0][a] != texts[1][b]:
+        if before[a] != after[b]:
             yield from told(old[a], new[b], _item(spot, old[a], new[b]))
     for index in pairing.gone:
         words = joined(one(spot.words), _summary(old[index], spot.naming))
@@ -89,6 +89,10 @@ def _told_list(old: list[Plain], new: list[Plain], spot: Spot) -> Iterator[Chang
         yield spot.change(f"{words} added", new[index])
     if pairing.moved:
         yield spot.change(f"the order of {_several(spot)} changed")
+
+
+def _written(items: list[Plain]) -> list[str]:
+    return [json.dumps(each, ensure_ascii=False) for each in items]
 
 
 def _likeness(old: Plain, new: Plain) -> float:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from attrs import evolve, field, frozen
+from attrs import evolve, frozen
 
 from underhoist.history import dates
 from underhoist.history.change import Change
@@ -73,24 +73,6 @@ class History:
         }
 
 
-@frozen
-class Revisions:
-    """The portraits and revisions of a manual's pages, each made once."""
-
-    painter: Painter
-    _made: dict[str, Portrait] = field(factory=dict[str, Portrait])
-
-    def portrait(self, page: Page) -> Portrait:
-        """Paint a page."""
-        if page.file not in self._made:
-            self._made[page.file] = self.painter.portrait(page)
-        return self._made[page.file]
-
-    def of(self, page: Page) -> str:
-        """Return a page's revision."""
-        return revision(self.portrait(page))
-
-
 def earlier(site: Path, since: Path | None = None) -> Earlier:
     """Read the record that `since` names, else that of the old site.
 
@@ -105,7 +87,7 @@ def earlier(site: Path, since: Path | None = None) -> Earlier:
         return Earlier(problem="" if quiet else words)
 
 
-def advance(before: Earlier, pages: Iterable[Page], revisions: Revisions, manual: str) -> History:
+def advance(before: Earlier, pages: Iterable[Page], painter: Painter, manual: str) -> History:
     """Compare a build with the one before; the same pages again make no new entry."""
     now = {key_of(page): page for page in pages}
     old, problem = before.record, before.problem
@@ -114,12 +96,19 @@ def advance(before: Earlier, pages: Iterable[Page], revisions: Revisions, manual
         old = None
     number = max((build.number for build in old.builds), default=0) + 1 if old else 1
     day = dates.today()
-    portraits = {key: revisions.portrait(page) for key, page in now.items()}
+    portraits = {key: painter.portrait(page) for key, page in now.items()}
     came_from = renamed(old.pages, now, portraits) if old else {}
-    kept = {
-        key: _kept(old, came_from.get(key, key), page, portraits[key], number, day)
-        for key, page in now.items()
-    }
+    kept: dict[str, Kept] = {}
+    for key, page in now.items():
+        past = old.pages.get(came_from.get(key, key)) if old else None
+        entry = Entry(
+            revision=revision(portraits[key]),
+            date=day,
+            author=page.author.value if page.author else "",
+            build=number,
+            new=old is not None and past is None,
+        )
+        kept[key] = _kept(past, page, portraits[key], entry)
     gone = _gone(old, now, came_from)
     differs = bool(gone) or any(each.entries[0].build == number for each in kept.values())
     builds = old.builds if old else ()
@@ -129,19 +118,11 @@ def advance(before: Earlier, pages: Iterable[Page], revisions: Revisions, manual
     return History(record=record, compared=old is not None, problem=problem)
 
 
-def _kept(  # noqa: PLR0913  # a page and its past
-    old: Record | None, key: str, page: Page, portrait: Portrait, build: int, day: str
-) -> Kept:
-    past = old.pages.get(key) if old else None
-    entry = Entry(
-        revision=revision(portrait),
-        date=day,
-        author=page.author.value if page.author else "",
-        build=build,
-        new=old is not None and past is None,
-        changes=(*_moved(past, page), *_compared(past, portrait)) if past else (),
-    )
+def _kept(past: Kept | None, page: Page, portrait: Portrait, entry: Entry) -> Kept:
+    """Put the new entry before the older ones, where there is something to tell."""
     entries = past.entries if past else ()
+    if past is not None:
+        entry = evolve(entry, changes=(*_moved(past, page), *_compared(past, portrait)))
     if past is None or entry.changes:
         entries = (entry, *entries)
     return Kept(title=page.title.value, file=page.file, portrait=portrait, entries=entries)

@@ -59,6 +59,6 @@ def _longest_rise(numbers: list[int]) -> set[int]:
     """Give the members of a longest rising part of the numbers, which are all different."""
     best: list[list[int]] = []
     for number in numbers:
-        longest = max((rise for rise in best if rise[-1] < number), key=len, default=[])
+        longest = max((rise for rise in best if rise[-1] < number), key=len, default=list[int]())
         best.append([*longest, number])
-    return set(max(best, key=len, default=[]))
+    return set(max(best, key=len, default=list[int]()))

@@ -13,7 +13,7 @@ from attrs import frozen
 
 from underhoist.history.change import Change
 from underhoist.history.plain import Plain
-from underhoist.history.portrait import Portrait
+from underhoist.history.portrait import Portrait, revision
 
 FILE = "changes/record.json"
 """Where a site keeps its record."""
@@ -122,6 +122,9 @@ def parse(text: str) -> Record:
         problem = error if isinstance(error, cattrs.BaseValidationError) else None
         where = cattrs.transform_error(problem)[0] if problem else str(error)
         raise NoRecordError(f"its shape is wrong ({where})") from None
+    for key, kept in record.pages.items():
+        if not kept.entries or kept.entries[0].revision != revision(kept.portrait):
+            raise NoRecordError(f"what it says of {key} and its revision do not belong together")
     return record
 
 

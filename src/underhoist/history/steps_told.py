@@ -1,6 +1,6 @@
 """Tells what differs between the steps and texts of two portraits."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from underhoist.history.change import Change, Rank
 from underhoist.history.naming import Naming
@@ -16,7 +16,9 @@ def steps_told(old: Plain, new: Plain, naming: Naming) -> Iterator[Change]:
     """Tell steps that are new, went away, moved or say something else."""
     before, after = _texts(old), _texts(new)
     pairing = pair(
-        *([_whole(each) for each in side] for side in (before, after)), _like(before, after)
+        [_whole(each) for each in before],
+        [_whole(each) for each in after],
+        lambda a, b: _likeness(before[a], after[b]),
     )
     for index in pairing.added:
         yield _change(f"step {index + 1} is new: {quoted(_action(after[index], naming))}")
@@ -93,8 +95,7 @@ def _paragraph_likeness(old: str, new: str) -> float:
     """Paragraphs opened by the same word answer to each other; a caution only to itself."""
     if "hazard" in (old[1:7], new[1:7]):
         return 0.0
-    words = _opened(old)[0], _opened(new)[0]
-    if words[0] != words[1]:
+    if _opened(old)[0] != _opened(new)[0]:
         return 0.0
     return max(text_likeness(old, new), 0.6)
 
@@ -105,12 +106,10 @@ def _opened(text: str) -> tuple[str, str]:
     return (word, rest.strip()) if colon and word in STEP_WORDS else ("", text)
 
 
-def _like(before: Sequence[Paragraphs], after: Sequence[Paragraphs]):  # noqa: ANN202
-    def likeness(a: int, b: int) -> float:
-        whole = text_likeness(_whole(before[a]), _whole(after[b]))
-        return max(whole, text_likeness(_first(before[a]), _first(after[b])))
-
-    return likeness
+def _likeness(old: Paragraphs, new: Paragraphs) -> float:
+    """Compare two steps by all they say, or by their action alone."""
+    whole = text_likeness(_whole(old), _whole(new))
+    return max(whole, text_likeness(_first(old), _first(new)))
 
 
 def _whole(step: Paragraphs) -> str:

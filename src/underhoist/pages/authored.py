@@ -4,29 +4,29 @@ from markupsafe import Markup
 
 from underhoist.links import page_address
 from underhoist.markdown import Section
-from underhoist.model import Page, Procedure
-from underhoist.pages.closing import closing, revision_of
+from underhoist.model import Page
+from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import join
 from underhoist.pages.kinds import kind_of, list_of
+from underhoist.pages.revisions import changes_section, revision_of, since_of
 from underhoist.pages.sheet import Sheet
 
 
 def sheet(here: Here, page: Page, *parts: str) -> Sheet:
     """Make the finished page: its purpose, its parts, the closing lines."""
     site = here.site
-    revision = revision_of(site, page)
-    author = page.author.value if isinstance(page, Procedure) and page.author else None
     above = list_of(page)
     return Sheet(
         address=page_address(page.file),
         kind=kind_of(page),
         title=page.title.value,
         summary=page.summary.value,
-        html=join((purpose(page.summary.value), *parts, closing(site))),
+        html=join((purpose(page.summary.value), *parts, changes_section(here, page), closing(site))),
         trail=(above,) if above else (),
-        revision=revision,
-        author=author,
+        revision=revision_of(site, page),
+        since=since_of(site, page),
+        author=page.author.value if page.author else None,
     )
 
 

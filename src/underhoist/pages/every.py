@@ -8,6 +8,7 @@ from underhoist.link_targets import MADE
 from underhoist.links import page_address
 from underhoist.model import Manual, Page
 from underhoist.pages.calculators import calculator_sheets
+from underhoist.pages.changes import change_sheets
 from underhoist.pages.drafting import drafting_sheet
 from underhoist.pages.front_matter import front_matter_sheet
 from underhoist.pages.indexes import index_sheets
@@ -31,6 +32,7 @@ GENERATED: dict[str, Make] = {
     "parts": part_sheets,
     "calculators": calculator_sheets,
     "where used": lambda site: [where_used_sheet(site)],
+    "changes": change_sheets,
     "rules": rule_sheets,
     "front matter": lambda site: [front_matter_sheet(site)],
     "shells": shell_sheets,

@@ -7,11 +7,12 @@ from markupsafe import Markup
 from underhoist.links import page_address
 from underhoist.model import Part, UnitFamily
 from underhoist.pages.authored import purpose
-from underhoist.pages.closing import closing, revision_of
+from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, contents, entry, join, section, table
 from underhoist.pages.listing import used_section
 from underhoist.pages.quantities import show_span
+from underhoist.pages.revisions import changes_section, revision_of, since_of
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 
@@ -60,7 +61,6 @@ def _sheet(site: Site, family: UnitFamily, id_: str, part: Part) -> Sheet:
     summary = f"{name} of the {whose}" + (
         ": how to tell its look-alikes apart." if several else "."
     )
-    revision = revision_of(site, family)
     return Sheet(
         address=here.base,
         kind="part",
@@ -73,11 +73,14 @@ def _sheet(site: Site, family: UnitFamily, id_: str, part: Part) -> Sheet:
                     "uh-variants", "Look-alikes" if several else "How to tell it", _variants(part)
                 ),
                 used_section(here, "part", f"{family.id}/{id_}"),
+                changes_section(here, family, f"parts/{id_}"),
                 closing(site),
             )
         ),
         trail=(INDEX, (whose, page_address(family.file))),
-        revision=revision,
+        revision=revision_of(site, family),
+        since=since_of(site, family),
+        author=family.author.value if family.author else None,
     )
 
 

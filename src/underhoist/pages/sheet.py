@@ -19,6 +19,8 @@ class Sheet:
     trail: tuple[tuple[str, str], ...] = ()
     """Title and address of the pages above it, the front page left out."""
     revision: str | None = None
+    since: str | None = None
+    """Day on which the revision was first built, in words."""
     author: str | None = None
     steps: tuple[Step, ...] = ()
     """The steps of a procedure, for job cards."""

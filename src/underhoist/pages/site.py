@@ -8,8 +8,10 @@ from underhoist_calculators import all_calculators
 from underhoist_calculators.declare import Calculator
 
 from underhoist import rules
+from underhoist.history import Earlier, History, advance
 from underhoist.links import Links, weave
 from underhoist.model import Manual
+from underhoist.pages.portraits import painter
 from underhoist.rules import Rule
 
 
@@ -26,14 +28,31 @@ class Site:
     name: str
     demo: bool
     """Whether the figures are invented: every page then says so."""
+    history: History | None = None
+    """What is known of the manual's builds; None where no record is kept, as in a preview."""
 
 
-def make_site(manual: Manual, folder: Path, *, name: str, demo: bool = False) -> Site:
-    """Weave the links of a checked manual and gather all that its pages need."""
+def make_site(
+    manual: Manual,
+    folder: Path,
+    *,
+    name: str,
+    demo: bool = False,
+    earlier: Earlier | None = None,
+) -> Site:
+    """Weave the links of a checked manual and gather all that its pages need.
+
+    With `earlier` the build is compared with the one before, and a record is kept of it.
+    """
+    links = weave(manual)
+    history = None
+    if earlier is not None:
+        history = advance(earlier, manual.pages(), painter(manual, links, folder), name)
     return Site(
         manual=manual,
         folder=folder,
-        links=weave(manual),
+        history=history,
+        links=links,
         calculators={each.name: each for each in all_calculators()},
         rules={rule.code: rule for rule in rules.ALL},
         name=name,

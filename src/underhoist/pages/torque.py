@@ -7,13 +7,14 @@ from markupsafe import Markup
 from underhoist.links import page_address
 from underhoist.model import Fastener, Page
 from underhoist.pages.authored import purpose
-from underhoist.pages.closing import closing, revision_of
+from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, facts, join, section
 from underhoist.pages.listing import used_section
 from underhoist.pages.plate import plate
 from underhoist.pages.preset_links import preset_links
 from underhoist.pages.presets import for_fastener
+from underhoist.pages.revisions import changes_section, revision_of, since_of
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.torque_units import lead
@@ -67,7 +68,6 @@ def _sheet(site: Site, owner: Page, id_: str, fastener: Fastener) -> Sheet:
     summary = f"Tightening torque of the {owner.title.value}: {fastener.name.value.lower()}."
     count = fastener.count.value if fastener.count else 0
     note = fastener.note.value if fastener.note else ""
-    revision = revision_of(site, owner)
     return Sheet(
         address=here.base,
         kind="torque",
@@ -89,9 +89,12 @@ def _sheet(site: Site, owner: Page, id_: str, fastener: Fastener) -> Sheet:
                     preset_links(here, for_fastener(fastener)),
                 ),
                 used_section(here, "torque", f"{owner.id}/{id_}"),
+                changes_section(here, owner, f"fasteners/{id_}"),
                 closing(site),
             )
         ),
         trail=(INDEX, (owner.title.value, page_address(owner.file))),
-        revision=revision,
+        revision=revision_of(site, owner),
+        since=since_of(site, owner),
+        author=owner.author.value if owner.author else None,
     )
