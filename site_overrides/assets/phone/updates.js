@@ -1,4 +1,4 @@
-/** A new version of the manual: announced, taken on consent, never into an unstored card step. */
+/** A new version of the manual: announced, taken on consent, never into what is not stored yet. */
 import { Workbox } from "../vendor/workbox-window.js";
 import { ROOT } from "./site.js";
 
@@ -40,7 +40,8 @@ function offer(text, verb, act) {
   const button = Object.assign(document.createElement("button"), { textContent: verb, type: "button" });
   button.className = "uh-button";
   button.addEventListener("click", () => {
-    if (isStepUnstored()) words.textContent = "A card step is not stored yet. Store it, then take the new version.";
+    const unstored = whatIsUnstored();
+    if (unstored) words.textContent = `${unstored} is not stored yet. Store it, then take the new version.`;
     else act();
   });
   notice.append(words, button);
@@ -53,4 +54,9 @@ function offer(text, verb, act) {
   document.body.prepend(notice);
 }
 
-const isStepUnstored = () => "cardUnstored" in document.documentElement.dataset;
+/** What the page has not put on disk yet, or "". */
+function whatIsUnstored() {
+  const marks = document.documentElement.dataset;
+  if ("cardUnstored" in marks) return "A card step";
+  return "draftUnstored" in marks ? "The draft" : "";
+}

@@ -6,6 +6,7 @@ from tempfile import mkdtemp
 from typing import Any
 
 from underhoist.drafting.desk import Desk
+from underhoist.drafting.difference import difference
 from underhoist.drafting.sources import from_json
 
 _desk: Desk | None = None
@@ -19,7 +20,7 @@ def open_desk(sources: str) -> str:
 
 
 def ask(question: str) -> str:
-    """Answer `{"ask": "look", "file": ..., "text": ...}`, `{"ask": "page"}` or `names`.
+    """Answer `look` (with file and text), `page`, `names` or `difference` (with old and new).
 
     Raises RuntimeError before `open_desk`, ValueError for another question.
     """
@@ -34,7 +35,9 @@ def ask(question: str) -> str:
             answer = _desk.page()
         case "names":
             answer = _desk.names()
+        case "difference":
+            answer = difference(asked["old"], asked["new"])
         case other:
             msg = f"Nothing is known of {other}."
             raise ValueError(msg)
-    return json.dumps(answer, ensure_ascii=False)
+    return json.dumps(answer)
