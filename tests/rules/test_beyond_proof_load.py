@@ -38,7 +38,11 @@ def test_nothing_plausible_in_another_unit(manual):
 
 @pytest.mark.parametrize(
     ("torque", "thread"),
-    [("32 lbf*ft", "5/16-18 UNC"), ("56 N*m", "M8 x 1.25"), ("500 N*m", "pipe thread")],
+    [
+        ("32 lbf*ft", "5/16-18 UNC"),
+        ("56 N*m", "M8 x 1.25"),
+        ("500 N*m", "tapered, limited_by: It seals in its own taper"),
+    ],
 )
 def test_possible(manual, torque, thread):
     manual.keys("kestrel-3/set-band.md", fastener(torque, thread))

@@ -3,7 +3,7 @@
 
 def test_below_the_action(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -14,7 +14,7 @@ def test_below_the_action(manual):
     )
     assert manual.found() == [
         (
-            "kestrel-3/set-band.md:21:5 caution-after-step (stop)",
+            "kestrel-3/clean-adjuster.md:21:5 caution-after-step (stop)",
             "<hazard:hot-fluid>",
             "The caution stands below the action of step 1.",
             "Put it first in the step.",
@@ -24,7 +24,7 @@ def test_below_the_action(manual):
 
 def test_first(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -39,7 +39,7 @@ def test_first(manual):
 
 def test_two_first(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -55,7 +55,7 @@ def test_two_first(manual):
 
 def test_within_a_sentence(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -65,3 +65,24 @@ def test_within_a_sentence(manual):
 """,
     )
     assert manual.found() == []
+
+
+def test_two_in_one_paragraph(manual):
+    manual.body(
+        "kestrel-3/clean-adjuster.md",
+        """\
+## Steps
+
+1. <hazard:hot-fluid> <hazard:raised-vehicle>
+
+    Loosen the locknut.
+""",
+    )
+    assert manual.found() == [
+        (
+            "kestrel-3/clean-adjuster.md:19:4 caution-after-step (stop)",
+            "<hazard:hot-fluid> <hazard:raised-vehicle>",
+            "Two cautions in one paragraph are read as an action.",
+            "Give each a paragraph of its own, first in the step.",
+        )
+    ]

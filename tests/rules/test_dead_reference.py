@@ -39,7 +39,7 @@ def test_none_near(manual):
             "index.md:6:5 dead-reference (stop)",
             "zzz",
             "There is no procedure zzz in this manual.",
-            "Known here: leak-check, raise-vehicle, count-turns and set-band.",
+            "Known here: leak-check, raise-vehicle, clean-adjuster, count-turns and set-band.",
         )
     ]
 
@@ -214,7 +214,7 @@ def test_two_families(manual):
         """\
 unit_family: [kestrel-3, heron-4]
 torques: [kestrel-3/band-seat]
-parts: []
+parts: [kestrel-3/rear-seal, heron-4/rear-seal]
 """,
     )
     assert manual.found() == [

@@ -30,6 +30,7 @@ who: senior
 
 
 def test_other_kind_is_another_thing(manual):
+    manual.body("index.md", "[It](tool:set-band) sets [the band](procedure:set-band).\n")
     manual.page(
         "tools/set-band.md",
         """\
@@ -44,6 +45,7 @@ summary: B
 
 
 def test_every_folder_has_an_index(manual):
+    manual.body("index.md", "See [the tools](tools/index.md).\n")
     manual.page(
         "tools/index.md",
         """\

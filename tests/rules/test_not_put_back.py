@@ -10,11 +10,11 @@ OFF = """\
 
 
 def test_off_and_never_on(manual):
-    manual.body("kestrel-3/set-band.md", OFF)
+    manual.body("kestrel-3/clean-adjuster.md", OFF)
     manual.body("any-unit/raise-vehicle.md", "## Steps\n\n1. Fit it.\n\n    Back on: Heat shield\n")
     assert manual.found() == [
         (
-            "kestrel-3/set-band.md:21:5 not-put-back (stop)",
+            "kestrel-3/clean-adjuster.md:21:5 not-put-back (stop)",
             "dipstick tube",
             "This comes off, and no step puts it back on: dipstick tube.",
             "Write Back on: dipstick tube in the step that puts it back.",
@@ -23,7 +23,7 @@ def test_off_and_never_on(manual):
 
 
 def test_other_words_for_it(manual):
-    manual.body("kestrel-3/set-band.md", OFF)
+    manual.body("kestrel-3/clean-adjuster.md", OFF)
     manual.body(
         "any-unit/raise-vehicle.md",
         "## Steps\n\n1. Fit them.\n\n    Back on: heat shields, dipstick tube\n",
@@ -33,7 +33,7 @@ def test_other_words_for_it(manual):
 
 
 def test_put_back_by_a_procedure_for_any_unit(manual):
-    manual.body("kestrel-3/set-band.md", OFF)
+    manual.body("kestrel-3/clean-adjuster.md", OFF)
     manual.body(
         "any-unit/leak-check.md",
         "## Steps\n\n1. Fit them.\n\n    Back on: dipstick tube, heat\n    shield\n",

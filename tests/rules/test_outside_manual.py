@@ -15,7 +15,7 @@ def test_climbs_out(manual):
 
 def test_climbs_out_in_disguise(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -24,7 +24,7 @@ def test_climbs_out_in_disguise(manual):
     )
     assert manual.found() == [
         (
-            "kestrel-3/set-band.md:19:8 outside-manual (stop)",
+            "kestrel-3/clean-adjuster.md:19:8 outside-manual (stop)",
             "../tools/%2e%2e/../../secret.pdf",
             "The path leads out of the manual's folder.",
             "Put the file into the manual's folder.",
@@ -136,4 +136,5 @@ def test_linked_folder(manual):
 
 def test_link_within(manual):
     (manual.folder / "drawings/same.svg").symlink_to("band-adjuster.svg")
+    manual.body("index.md", "![The same](drawings/same.svg)\n")
     assert manual.found() == []

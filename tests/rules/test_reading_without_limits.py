@@ -6,7 +6,7 @@ def test_none(manual):
         "kestrel-3/count-turns.md",
         """\
 readings:
-  turns-to-seat: {name: Turns to seat, unit: turn, when: both}
+  turns-to-seat: {name: Turns to seat, unit: turn, when: as found}
 """,
     )
     assert manual.found() == [

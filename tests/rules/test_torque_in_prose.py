@@ -2,19 +2,23 @@
 
 import pytest
 
+STEPS = "## Steps\n\n1. {}\n\n    Second check: The scale.\n"
+
 
 def test_step(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
 1. Tighten to 12 lbf·ft.
+
+    Second check: The scale.
 """,
     )
     assert manual.found() == [
         (
-            "kestrel-3/set-band.md:19:15 torque-in-prose (stop)",
+            "kestrel-3/clean-adjuster.md:19:15 torque-in-prose (stop)",
             "12 lbf·ft",
             "A torque in the text is a second copy of a value that stands at its fastener.",
             "Refer to it by its id, such as <torque:band-seat>; the page shows the value.",
@@ -24,16 +28,18 @@ def test_step(manual):
 
 def test_label(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
-1. [Tighten to 120 in-lb](torque:band-seat).
+1. [Tighten to 120 in-lb](part:rear-seal).
+
+    Second check: The scale.
 """,
     )
     assert manual.found() == [
         (
-            "kestrel-3/set-band.md:19:16 torque-in-prose (stop)",
+            "kestrel-3/clean-adjuster.md:19:16 torque-in-prose (stop)",
             "120 in-lb",
             "A torque in the text is a second copy of a value that stands at its fastener.",
             "Refer to it by its id, such as <torque:band-seat>; the page shows the value.",
@@ -67,7 +73,7 @@ def test_range_and_metric(manual):
 
 def test_address_of_a_link(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -79,7 +85,7 @@ def test_address_of_a_link(manual):
 
 def test_other_numbers(manual):
     manual.body(
-        "kestrel-3/set-band.md",
+        "kestrel-3/clean-adjuster.md",
         """\
 ## Steps
 
@@ -103,10 +109,10 @@ def test_tool_may_say_its_own(manual):
     ],
 )
 def test_pounds_of_no_arm(manual, step, column, written):
-    manual.body("kestrel-3/set-band.md", f"## Steps\n\n1. {step}\n")
+    manual.body("kestrel-3/clean-adjuster.md", STEPS.format(step))
     assert manual.found() == [
         (
-            f"kestrel-3/set-band.md:19:{column} torque-in-prose (stop)",
+            f"kestrel-3/clean-adjuster.md:19:{column} torque-in-prose (stop)",
             written,
             "A torque in the text is a second copy of a value that stands at its fastener.",
             "Refer to it by its id, such as <torque:band-seat>; the page shows the value.",
@@ -118,5 +124,5 @@ def test_pounds_of_no_arm(manual, step, column, written):
     "step", ["Lift the pan, about 5 lb.", "Tighten it, then load the tray to the left with 8 lb."]
 )
 def test_pounds_of_weight(manual, step):
-    manual.body("kestrel-3/set-band.md", f"## Steps\n\n1. {step}\n")
+    manual.body("kestrel-3/clean-adjuster.md", STEPS.format(step))
     assert manual.found() == []

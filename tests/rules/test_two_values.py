@@ -79,6 +79,7 @@ fasteners:
   locknut: {name: Band locknut, torque: 25 lbf*ft}
 """,
     )
+    manual.body("index.md", "<torque:kestrel-3/locknut>\n")
     assert manual.found() == [
         (
             "families/kestrel-3.md:29:41 two-values (stop)",

@@ -33,7 +33,7 @@ The locknut takes <torque:band-locknut>.
 
 ## Steps
 
-1. Look.
+1. [Seat it](torque:band-seat).
 """,
     )
     assert manual.found() == []

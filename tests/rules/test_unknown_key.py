@@ -20,7 +20,7 @@ def test_none_near(manual):
             "tools/square-socket.md:5:1 unknown-key (stop)",
             "colour",
             "There is no key colour on this kind of page.",
-            "The keys here are title, summary, torque_range and scale.",
+            "The keys here are title, summary, author, torque_range and scale.",
         )
     ]
 

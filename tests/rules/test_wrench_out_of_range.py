@@ -15,6 +15,9 @@ def test_no_wrench(manual):
 
 def test_too_small(manual):
     manual.keys("kestrel-3/set-band.md", "torques: [band-seat, band-locknut]\n")
+    manual.body(
+        "kestrel-3/set-band.md", "## Steps\n\n1. <torque:band-seat>, <torque:band-locknut>.\n"
+    )
     assert manual.found() == [
         (
             "kestrel-3/set-band.md:15:22 wrench-out-of-range (stop)",

@@ -21,6 +21,9 @@ from underhoist.model.values import (
 )
 from underhoist.place import Placed
 
+Grade = Literal["grade 2", "grade 5", "grade 8", "4.8", "5.8", "8.8", "10.9", "12.9"]
+"""Grades of SAE J429 for inch threads, classes of ISO 898-1 for metric ones."""
+
 
 @frozen(kw_only=True)
 class GearTrain:
@@ -78,6 +81,9 @@ class FluidRule:
     accepts: tuple[Placed[str], ...] = field(
         default=(), metadata={"help": "Later specifications that supersede it."}
     )
+    never_with: tuple[Placed[str], ...] = field(
+        default=(), metadata={"help": "Fluids that must not be mixed with it."}
+    )
     service_fill: Placed[Volume] = field(
         metadata={"help": "What a normal service takes, e.g. 4.2 L."}
     )
@@ -95,6 +101,13 @@ class Fastener:
     torque: Placed[Torque] = field(metadata={"help": "Tightening torque, e.g. 9 lbf*ft."})
     thread: Placed[str] | None = field(
         default=None, metadata={"help": "Thread, e.g. 5/16-18 UNC or M8 x 1.25."}
+    )
+    grade: Placed[Grade] | None = field(
+        default=None, metadata={"help": "Strength, if known, e.g. grade 5 or 8.8."}
+    )
+    limited_by: Placed[str] | None = field(
+        default=None,
+        metadata={"help": "Why it is so little for the thread, if it is, e.g. Cork gasket."},
     )
     count: Placed[Count] | None = field(default=None, metadata={"help": "How many there are."})
     note: Placed[str] | None = field(default=None, metadata={"help": "A word of advice."})

@@ -61,6 +61,7 @@ def fluid(family: UnitFamily) -> Markup:
     rows = (
         ("Specification", rule.specification.value),
         ("Superseded by", later),
+        *(("Never mixed with", each.value) for each in rule.never_with),
         ("Service fill", show(rule.service_fill.value)),
         ("Dry fill with converter", show(rule.dry_fill.value)),
         ("Read the level with the selector in", rule.level.selector.value),

@@ -4,7 +4,7 @@ A step's own caution stands first in the step, before the action. Read afterward
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. <hazard:hot-fluid>
@@ -14,7 +14,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Loosen the adjuster's locknut.
@@ -29,23 +29,29 @@ from collections.abc import Iterator
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 from underhoist.prose import prose
+from underhoist.rules._actions import CAUTION
+from underhoist.words import quote
 
 CODE = "caution-after-step"
 SEVERITY = Severity.STOP
 
-_CAUTION = re.compile(r"<hazard:[^\s<>]+>|\[[^\]\n]*\]\(hazard:[^\s()]+\)")
+_SEVERAL = re.compile(rf"(?:(?:{CAUTION.pattern})\s*){{2,}}")
 
 
 def check(manual: Manual) -> Iterator[Finding]:
-    """Paragraphs that are only a caution and stand below a step's action."""
+    """Paragraphs that are only a caution and stand below a step's action, or hold two of them."""
     for procedure in manual.procedures.values():
         text = prose(procedure.body)
         for step in text.steps if "hazard:" in text.text else ():
             begun = False
             for offset, paragraph in step.paragraphs():
-                if not _CAUTION.fullmatch(paragraph):
+                at = text.place(offset, procedure.file)
+                if _SEVERAL.fullmatch(paragraph):
+                    wrong = "Two cautions in one paragraph are read as an action."
+                    mend = "Give each a paragraph of its own, first in the step."
+                    yield Finding(CODE, SEVERITY, at, quote(paragraph), wrong, mend)
+                elif not CAUTION.fullmatch(paragraph):
                     begun = True
                 elif begun:
-                    at = text.place(offset, procedure.file)
                     wrong = f"The caution stands below the action of step {step.number}."
                     yield Finding(CODE, SEVERITY, at, paragraph, wrong, "Put it first in the step.")

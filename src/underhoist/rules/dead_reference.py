@@ -7,18 +7,18 @@ before it, as in `torque:kestrel-3/band-seat`.
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
-1. Seat the adjuster to <torque:band-seat>.
+1. Lay the <part:rear-seal> on a clean rag.
 ```
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
-1. Seat the adjuster to <torque:band-seet>.
+1. Lay the <part:rear-seel> on a clean rag.
 ```
 """
 

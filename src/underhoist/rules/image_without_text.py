@@ -5,7 +5,7 @@ shown. It tells what the drawing shows, not that it is one.
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Find the adjuster. ![Band adjuster in section, seen from the left](../drawings/band-adjuster.svg)
@@ -13,7 +13,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Find the adjuster. ![](../drawings/band-adjuster.svg)

@@ -4,7 +4,7 @@ The steps are the ordered list under the heading `## Steps`. Only they can be ti
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Clean the adjuster's thread.
@@ -13,7 +13,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 Clean the adjuster's thread, then loosen the locknut.
 ```
 """

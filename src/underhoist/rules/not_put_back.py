@@ -7,7 +7,7 @@ somewhere that puts it back, for a unit that the first one is for.
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Take the shield off.
@@ -21,7 +21,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Take the shield off.

@@ -7,7 +7,7 @@ manual that are themselves links to somewhere else.
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Find the adjuster. ![Band adjuster in section, seen from the left](../drawings/band-adjuster.svg)
@@ -15,7 +15,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Find the adjuster on [the old sheet](../../desk/band.pdf).

@@ -2,7 +2,8 @@
 
 The gear train alone decides the ratios. For two equal planetary sets on one sun, with i the ring's
 teeth over the sun's, Willis's equation gives 2 + 1/i in first, 1 + 1/i in second, 1 in third and i
-in reverse; an overdrive set behind it gives its ring over ring and sun.
+in reverse; an overdrive set before it gives its ring over ring and sun in fourth. A Ravigneaux set
+is solved in the same way, by its two suns, its ring and its carrier.
 
 Good:
 

@@ -7,7 +7,7 @@ not on the job card at all. The words that open such a paragraph are `Why:`, `Go
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Turn the screw in until it seats.
@@ -19,7 +19,7 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Turn the screw in until it seats.

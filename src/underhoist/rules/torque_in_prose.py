@@ -13,10 +13,12 @@ Good:
 
 Bad:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Tighten the adjuster to 12 lbf·ft.
+
+    Second check: Somebody else reads the scale.
 ```
 """
 

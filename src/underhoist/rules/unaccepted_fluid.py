@@ -19,7 +19,7 @@ fluids: [FM-5]
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, UnitFamily
 from underhoist.references import families_of
 from underhoist.words import listing
 
@@ -36,7 +36,12 @@ def check(manual: Manual) -> Iterator[Finding]:
                     family.fluid.specification.value,
                     *(each.value for each in family.fluid.accepts),
                 ]
-                if fluid.value not in accepted:
+                if fluid.value not in accepted and not _must_not_mix(family, fluid.value):
                     wrong = f"{family.title} takes {listing(accepted, 'or')}."
                     mend = "Write one of these, or add a fluid that supersedes them to accepts."
                     yield Finding(CODE, SEVERITY, fluid.at, fluid.written, wrong, mend)
+
+
+def _must_not_mix(family: UnitFamily, fluid: str) -> bool:
+    """Whether `fluids-must-not-mix` says more about it."""
+    return any(never.value.casefold() == fluid.casefold() for never in family.fluid.never_with)

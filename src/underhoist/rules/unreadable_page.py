@@ -6,7 +6,7 @@ ending and are shown by `![what it shows](drawing.svg)`.
 
 Good:
 
-```markdown title="kestrel-3/set-band.md"
+```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
 1. Clean the adjuster's thread.

@@ -1,0 +1,59 @@
+"""A caution written out in the text.
+
+A caution stands once, on its hazard's page, with its signal word, the harm and how to avoid it; the
+text refers to it. Written out it has no panel, often no harm, and the job card knows nothing of it.
+
+Good:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. <hazard:hot-fluid>
+
+    [Seat the band](torque:band-seat).
+```
+
+Bad:
+
+```markdown title="kestrel-3/set-band.md"
+## Steps
+
+1. [Seat the band](torque:band-seat).
+
+    Warning: The fluid is hot.
+```
+"""
+
+import re
+from collections.abc import Iterator
+from itertools import chain
+
+from underhoist.finding import Finding, Severity
+from underhoist.model import Manual
+from underhoist.prose import prose
+from underhoist.words import quote
+
+CODE = "caution-in-prose"
+SEVERITY = Severity.STOP
+
+WHERE = frozenset({"procedure", "unit-family", "fault", "tool"})
+"""Kinds of page whose text must refer to the hazard's page."""
+
+_WRITTEN = re.compile(
+    r"^[ \t]*(?:\d{1,9}\.[ \t]+|[-*][ \t]+)?[*_]*(?:!!![ \t]+)?"
+    r"((?:danger|warning|caution|notice)\b[*_]*(?:[ \t]*[:!][^\n]*|[ \t]*$))",
+    re.IGNORECASE | re.MULTILINE,
+)
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Find lines that open with a signal word of their own."""
+    drafts = (draft for draft in manual.drafts if draft.kind in WHERE)
+    groups = (manual.procedures, manual.families, manual.faults, manual.tools)
+    for page in chain(*(group.values() for group in groups), drafts):
+        text = prose(page.body)
+        for found in _WRITTEN.finditer(text.text):
+            at = text.place(found.start(1), page.file)
+            wrong = "A caution in the text has no panel of its own: it is easily read over."
+            mend = "Write <hazard:…> first in the step, with the id of the hazard's page."
+            yield Finding(CODE, SEVERITY, at, quote(found[1]), wrong, mend)

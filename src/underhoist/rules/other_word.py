@@ -1,0 +1,91 @@
+"""Another word than the shop's.
+
+Each thing has one word in this manual, declared under `words` on a page. A reader who meets two
+names looks for two things. The search knows the others, so nobody has to write them; what an owner
+says, in quotation marks or as a complaint, stays as it was said.
+
+Good:
+
+```yaml title="index.md"
+words:
+  bush: {also: [bushing, plain bearing]}
+```
+
+```markdown title="kestrel-3/count-turns.md"
+## Steps
+
+1. Hold the bush and count: <reading:turns-to-seat>. The owner says "the bushing knocks".
+```
+
+Bad:
+
+```yaml title="index.md"
+words:
+  bush: {also: [bushing, plain bearing]}
+```
+
+```markdown title="kestrel-3/count-turns.md"
+## Steps
+
+1. Hold the bushing and count: <reading:turns-to-seat>.
+```
+"""
+
+import re
+from collections.abc import Iterator
+
+from underhoist.finding import Edit, Finding, Severity
+from underhoist.lexicon import Lexicon, Said
+from underhoist.model import Draft, Manual, Page, PlainPage
+from underhoist.place import Place
+from underhoist.prose import Prose, prose
+from underhoist.rules._front_texts import front_texts
+from underhoist.words import quote
+
+CODE = "other-word"
+SEVERITY = Severity.LOOK
+
+_QUOTED = re.compile(r'"[^"\n]{1,500}"|“[^”]{1,500}”')
+
+
+def check(manual: Manual) -> Iterator[Finding]:
+    """Find other names of declared things in titles, names and text; pages of words are free."""
+    lexicon = Lexicon(manual.words)
+    if not lexicon.ours:
+        return
+    for page in manual.texts():
+        if isinstance(page, PlainPage) and page.words:
+            continue
+        if not isinstance(page, Draft):
+            yield from _in_front(page, lexicon)
+        yield from _in_text(page, lexicon)
+
+
+def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
+    for placed in front_texts(page):
+        for said in lexicon.said_in(_unquoted(placed.value)):
+            yield _finding(said, placed.at, None)
+
+
+def _in_text(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
+    text = prose(page.body)
+    for said in lexicon.said_in(_unquoted(text.words)):
+        yield _finding(said, text.place(said.start, page.file), _edit(said, text, page.file))
+
+
+def _edit(said: Said, text: Prose, file: str) -> Edit:
+    start, end = text.place(said.start, file), text.place(said.end, file)
+    return Edit(file, start.line, start.column, end.line, end.column, said.instead)
+
+
+def _finding(said: Said, at: Place, edit: Edit | None) -> Finding:
+    wrong = f"This manual says {said.ours}."
+    mend = f"Write {said.instead}, or put what somebody else said in quotation marks."
+    return Finding(CODE, SEVERITY, at, quote(said.written), wrong, mend, edit)
+
+
+def _unquoted(text: str) -> str:
+    """Blank what stands in quotation marks: it is what somebody said."""
+    if '"' not in text and "“" not in text:
+        return text
+    return _QUOTED.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)

@@ -1,0 +1,70 @@
+"""`word-declared-twice`: exact wording, and silence where a name may mean several things."""
+
+
+def test_other_name_of_two_words(manual):
+    manual.keys(
+        "index.md",
+        "words:\n  petrol: {also: [gas]}\n  gas fuel: {also: [autogas, Gas]}\n",
+    )
+    assert manual.found() == [
+        (
+            "index.md:7:29 word-declared-twice (stop)",
+            "Gas",
+            "It belongs to petrol already.",
+            "Keep it under one of them. If it can mean both, put it under heard in both.",
+        )
+    ]
+
+
+def test_other_name_that_is_a_word_itself(manual):
+    manual.keys("index.md", "words:\n  pan: {also: [sumps]}\n  sump: {meaning: The pan.}\n")
+    assert [each[:3] for each in manual.found()] == [
+        (
+            "index.md:6:16 word-declared-twice (stop)",
+            "sumps",
+            "It belongs to sump already.",
+        )
+    ]
+
+
+def test_other_name_twice_under_one_word(manual):
+    manual.keys("index.md", "words:\n  kick-down: {also: [kickdown, Kickdown]}\n")
+    assert [each[2:] for each in manual.found()] == [
+        ("It stands under kick-down twice.", "Take it out here.")
+    ]
+
+
+def test_other_name_that_is_the_word_itself(manual):
+    manual.keys("index.md", "words:\n  tail housing: {also: [tail-housing]}\n")
+    assert [each[2] for each in manual.found()] == ["It stands under tail housing twice."]
+
+
+def test_two_pages_declare_one_word(manual):
+    manual.keys("index.md", "words:\n  pan: {also: [sump]}\n")
+    manual.page(
+        "words.md",
+        "---\nkind: page\ntitle: Words\nsummary: More.\nwords:\n  Pan: {also: [tray]}\n---\n"
+        "Back to [the front](index.md).\n",
+    )
+    manual.body("kestrel-3/count-turns.md", COUNT)
+    found = [each for each in manual.found() if "declared-twice" in each[0]]
+    assert found == [
+        (
+            "words.md:1:1 word-declared-twice (stop)",
+            "Pan",
+            "index.md declares pan already.",
+            "Keep one of the two and put the other names there.",
+        )
+    ]
+
+
+COUNT = "## Steps\n\n1. Count: <reading:turns-to-seat>. See [words](../words.md).\n"
+
+
+def test_heard_names_may_mean_several_things(manual):
+    manual.keys(
+        "index.md",
+        "words:\n  petrol: {heard: [gas, fuel]}\n  gas fuel: {heard: [gas]}\n"
+        "  fuel: {meaning: Either.}\n",
+    )
+    assert manual.found() == []
