@@ -6,11 +6,15 @@ from importlib.util import find_spec
 import click
 
 COMMANDS = {
+    "init": "underhoist.cli.init",
+    "draft": "underhoist.cli.draft",
     "check": "underhoist.cli.check",
     "build": "underhoist.cli.build",
     "serve": "underhoist.cli.serve",
     "open": "underhoist.cli.open",
     "calc": "underhoist.cli.calc",
+    "schema": "underhoist.cli.schema",
+    "editor": "underhoist.cli.editor",
 }
 """Subcommands, in the order of the help, and the module that has a command of that name."""
 
