@@ -37,7 +37,7 @@ def test_wording(manual):
     manual.body("tools/square-socket.md", "It fits no bushing.\n")
     assert manual.found() == [
         (
-            "tools/square-socket.md:6:13 other-word (look)",
+            "tools/square-socket.md:6:12 other-word (look)",
             "bushing",
             "This manual says bush.",
             "Write bush, or put what somebody else said in quotation marks.",
@@ -92,7 +92,7 @@ def test_title_and_names_are_read_but_not_the_complaint(manual):
     manual.keys("faults/late-shifts.md", "complaint: The bushing knocks\n")
     manual.keys("kestrel-3/set-band.md", "consumables: [bushing grease]\n")
     found = [f"{each.at} {each.written}" for each in check(manual.folder).findings]
-    assert found == ["kestrel-3/set-band.md:19:15 bushing", "tools/square-socket.md:3:8 Bushing"]
+    assert found == ["kestrel-3/set-band.md:16:15 bushing", "tools/square-socket.md:4:8 Bushing"]
 
 
 def test_the_page_of_words_may_say_them(manual):
@@ -103,7 +103,9 @@ def test_the_page_of_words_may_say_them(manual):
 
 def test_the_mend_leaves_nothing_to_find(manual):
     manual.keys("index.md", WORDS)
-    manual.body("tools/square-socket.md", "Two bushings and a\ntail housing, or a\ntail\nhousing.\n")
+    manual.body(
+        "tools/square-socket.md", "Two bushings and a\ntail housing, or a\ntail\nhousing.\n"
+    )
     edits = [each.edit for each in check(manual.folder).findings]
     path = manual.folder / "tools/square-socket.md"
     path.write_text(mends.apply(path.read_text(), edits))

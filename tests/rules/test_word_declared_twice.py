@@ -8,7 +8,7 @@ def test_other_name_of_two_words(manual):
     )
     assert manual.found() == [
         (
-            "index.md:7:29 word-declared-twice (stop)",
+            "index.md:7:30 word-declared-twice (stop)",
             "Gas",
             "It belongs to petrol already.",
             "Keep it under one of them. If it can mean both, put it under heard in both.",

@@ -55,7 +55,7 @@ def _notes(manual: Manual) -> dict[str, str]:
 
 
 def _page(sheet: Sheet, family: str) -> dict[str, object]:
-    """A list of pages is found by its own name only: its entries are found as pages."""
+    """Return a page as data; a list of pages is found by its name, its entries as pages."""
     parts = [] if sheet.kind == "index" else [*_merged(parts_of(sheet.html))]
     return {
         "address": sheet.address,

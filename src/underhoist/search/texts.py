@@ -6,7 +6,7 @@ from attrs import define, field
 
 _LEFT_OUT = frozenset(
     {"uh-used", "uh-first", "uh-follows", "uh-safety", "uh-letters", "uh-presets", "uh-hazard",
-     "uh-step__number", "uh-purpose", "uh-facts"}
+     "uh-step__number", "uh-purpose", "uh-facts", "uh-words__others"}
 )  # fmt: skip
 """Classes of what repeats other pages, or stands in the page's summary already."""
 _SILENT = frozenset({"script", "style", "svg", "select", "option", "nav", "button"})

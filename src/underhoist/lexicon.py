@@ -1,0 +1,103 @@
+"""The shop's declared words as a text is compared with them: every spelling, one and many."""
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cached_property
+
+from attrs import frozen
+
+from underhoist.model import Word
+
+_GAP = r"(?:[ \t-]+|[ \t]*\n[ \t]*)"
+"""What may stand between two words of one name: a space, a hyphen, the end of a line."""
+_SPLIT = re.compile(r"[\s-]+")
+_MANY_ES = re.compile(r"(?:s|x|z|ch|sh)$")
+_MANY_IES = re.compile(r"[^aeiou]y$")
+
+
+def many(name: str) -> str:
+    """Return the plural of a name by the common rule: bush, bushes; assembly, assemblies."""
+    if _MANY_ES.search(name):
+        return f"{name}es"
+    return f"{name[:-1]}ies" if _MANY_IES.search(name) else f"{name}s"
+
+
+def key_of(name: str) -> str:
+    """Return what two spellings of one name have in common: letters, digits, one space between."""
+    return " ".join(filter(None, _SPLIT.split(name.casefold())))
+
+
+@frozen
+class Said:
+    """Another name found in a text: where, as written, the shop's word and what to write."""
+
+    start: int
+    end: int
+    written: str
+    ours: str
+    instead: str
+
+
+@frozen(slots=False)
+class Lexicon:
+    """The other names that the text must not use, with the shop's word for each."""
+
+    words: Mapping[str, Word]
+
+    @cached_property
+    def ours(self) -> dict[str, str]:
+        """The shop's word for each other name, by its key."""
+        names = ((each.value, name) for name, word in self.words.items() for each in word.also)
+        return {key_of(other): name for other, name in names}
+
+    def said_in(self, text: str) -> Iterator[Said]:
+        """Find other names in a text. A name inside a longer one that is declared is not found."""
+        lowered = text.casefold()
+        near = [each for each in self._names if each.first in lowered]
+        if not any(each.other for each in near):
+            return
+        for found in _pattern(each.name for each in near).finditer(text):
+            ours = self._forms.get(key_of(found[0]))
+            if ours is not None:
+                yield Said(*found.span(), found[0], *_like(found[0], *ours))
+
+    @cached_property
+    def _forms(self) -> dict[str, tuple[str, str]]:
+        """Our word, and the form of it to write, by the key of each other name, one and many."""
+        one = {other: (ours, ours) for other, ours in self.ours.items()}
+        more = {many(other): (ours, many(ours)) for other, ours in self.ours.items()}
+        return more | one
+
+    @cached_property
+    def _names(self) -> tuple["_Name", ...]:
+        """Every declared name, the longest first: it goes before the shorter ones inside it."""
+        names = {key_of(each): False for each in self.words} | dict.fromkeys(self.ours, True)
+        ordered = sorted(names, key=len, reverse=True)
+        return tuple(_Name(each, each.split()[0], names[each]) for each in ordered if each)
+
+
+@frozen
+class _Name:
+    name: str
+    first: str
+    other: bool
+
+
+def _pattern(names: Iterable[str]) -> re.Pattern[str]:
+    forms = (form for name in names for form in (many(name), name))
+    written = (_GAP.join(map(re.escape, form.split())) for form in forms)
+    return re.compile(rf"(?<![\w-])(?:{'|'.join(written)})(?![\w-])", re.IGNORECASE)
+
+
+def _like(written: str, ours: str, instead: str) -> tuple[str, str]:
+    """Return our word, and what to write with the capitals of what stands there."""
+    if len(written) > 1 and written.isupper() and written.casefold() != ours.casefold():
+        short = len(written) <= _SHORT
+        return ours, instead if short else instead.upper()
+    if written[0].isupper():
+        return ours, instead[0].upper() + instead[1:]
+    return ours, instead
+
+
+_SHORT = 4
+"""Letters. Capitals so short are an abbreviation, such as ATF: they say nothing of the line."""
