@@ -90,6 +90,7 @@
  * @property {string[]} consumables
  * @property {string[]} fluids
  * @property {Caution[]} cautions
+ * @property {(Named & {url: string})[]} calculators addresses count from the cards' page
  * @property {StepText[]} steps
  */
 

@@ -8,6 +8,7 @@ const has = (/** @type {string} */ id) => document.getElementById(id) !== null;
 
 if (has("cards")) void import("../cards/start.js");
 if (has("drafts")) void import("../drafting/start.js");
+if (has("calculator") && location.hash.startsWith("#card=")) void import("../cards/link/write-back.js");
 if (has("stored")) void import("./stored.js");
 
 /** The first answer, where the page gives one; a slow phone does one thing at a time. */

@@ -6,9 +6,11 @@ from collections.abc import Iterator, Mapping
 from underhoist import cards
 from underhoist.links import page_address
 from underhoist.model import Procedure
+from underhoist.pages.here import Here
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.steps import CARDS, card_steps
+from underhoist.references import find
 
 FOLDER = f"{CARDS}data/"
 
@@ -28,7 +30,16 @@ def card_files(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[tuple[str, s
 def _card(site: Site, procedure: Procedure, sheet: Sheet) -> cards.Json:
     """Return the procedure with the revision that stands on its page."""
     made = cards.data(site.manual, procedure, card_steps(sheet.steps, procedure))
-    return {**made, "revision": sheet.revision}
+    calculators = list(_calculators(Here(site, CARDS, procedure), procedure))
+    return {**made, "revision": sheet.revision, "calculators": calculators}
+
+
+def _calculators(here: Here, procedure: Procedure) -> Iterator[cards.Json]:
+    """Yield the calculators that the page names anywhere, each once, filled in as its links are."""
+    found = find(procedure.body, procedure.file)
+    for id_ in dict.fromkeys(each.id for each in found if each.scheme == "calc"):
+        if shown := here.shown("calc", id_):
+            yield {"id": id_, "name": shown.title, "url": shown.href}
 
 
 def _text(value: cards.Json) -> str:

@@ -13,7 +13,8 @@ export const FORMAT = 2;
  */
 export function asToday(kept) {
   if (kept.format === FORMAT) return kept;
-  return { ...kept, format: FORMAT, parts: kept.parts.map(part), steps: kept.steps.map(step) };
+  const { parts, steps } = kept;
+  return { calculators: [], ...kept, format: FORMAT, parts: parts.map(part), steps: steps.map(step) };
 }
 
 /** @param {any} first @returns {PartAsked} */

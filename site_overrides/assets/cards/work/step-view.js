@@ -2,41 +2,46 @@
 
 import { timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
-import { stepBase } from "../plan/manual.js";
+import { calculatorAddress, isCalculator } from "../link/to-calculator.js";
+import { siteRoot, stepBase } from "../plan/manual.js";
+import { steps } from "../record/fold.js";
 import { readingView } from "./reading-view.js";
 import { safeFragment } from "../kit/safe-html.js";
 import { smallShape } from "../kit/shapes.js";
 
 /** @import { Entry } from "./reading-form.js" */
-/** @import { Job, Mark, ReadingState, Shape, StepState } from "../types.js" */
+/** @import { CardState, Job, Mark, ReadingState, Shape, StepState } from "../types.js" */
 
 /**
+ * @param {CardState} card
  * @param {Job} job
  * @param {StepState} step
  * @param {((reading: ReadingState, entry: Entry) => void)|null} record null where the card is closed
  * @param {HTMLElement} place for what is asked about this step
  * @returns {Node[]}
  */
-export function stepView(job, step, record, place) {
+export function stepView(card, job, step, record, place) {
   const readings = step.readings.map((reading) =>
     readingView(reading, record && ((entry) => record(reading, entry))),
   );
   return [
     el("p", { class: "uh-card__from" }, job.text.title),
     el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
-    stepWords(step, readings),
+    stepWords(card, step, readings),
     ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
     place,
   ];
 }
 
 /**
- * The step's text, with the entries in the place of the sentences that ask for readings.
+ * The step's text, with the entries in the place of the sentences that ask for readings, and with
+ * calculators that know the vehicle.
  *
+ * @param {CardState} card
  * @param {StepState} step
  * @param {Node[]} readings
  */
-function stepWords(step, readings) {
+function stepWords(card, step, readings) {
   const words = el("div", { class: "uh-card__do" }, safeFragment(step.text.html, stepBase()));
   const [asked, ...rest] = words.querySelectorAll(".uh-step__reading");
   if (asked) asked.replaceWith(...readings);
@@ -44,6 +49,10 @@ function stepWords(step, readings) {
   for (const sentence of rest) sentence.remove();
   // A link to the reading's own sentence would lead away from the entry beside it.
   for (const link of words.querySelectorAll('a[href*="#reading-"]')) link.replaceWith(...link.childNodes);
+  const at = steps(card).indexOf(step) + 1;
+  for (const link of words.querySelectorAll("a")) {
+    if (isCalculator(link.href, siteRoot())) link.href = calculatorAddress(link.href, card, at);
+  }
   return words;
 }
 

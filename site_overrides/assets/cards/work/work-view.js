@@ -119,7 +119,7 @@ export class WorkView {
     /** @param {ReadingState} reading @param {Entry} entry */
     const record = (reading, entry) => void this.takeReading(step, reading, entry);
     const open = this.card.closed === null;
-    return el("li", attributes, ...stepView(job, step, open ? record : null, this.frame.place));
+    return el("li", attributes, ...stepView(this.card, job, step, open ? record : null, this.frame.place));
   }
 
   /** @private */
