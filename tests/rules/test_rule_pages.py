@@ -12,9 +12,12 @@ SOURCE = Path(rules.__file__).parents[1]
 
 
 def parts(page):
-    """Blocks under Good and under Bad."""
-    good, bad = re.split(r"^Bad.*:$", page.partition("\nGood:\n")[2], flags=re.MULTILINE)
-    return BLOCK.findall(good), BLOCK.findall(bad)
+    """Blocks under Good, and those under each Bad."""
+    good, *bad = re.split(r"^Bad.*:$", page.partition("\nGood:\n")[2], flags=re.MULTILINE)
+    return BLOCK.findall(good), [BLOCK.findall(each) for each in bad]
+
+
+BAD = [(rule, number) for rule in rules.ALL for number, _ in enumerate(parts(rule.page)[1], 1)]
 
 
 def test_there_are_at_least_thirty_rules():
@@ -53,10 +56,14 @@ def test_good_example_is_silent(rule, manual):
     assert manual.found() == []
 
 
-@pytest.mark.parametrize("rule", rules.ALL, ids=lambda rule: rule.code)
-def test_bad_example_produces_its_own_code_only(rule, manual):
-    _, bad = parts(rule.page)
-    assert bad
-    for block in bad:
+def test_every_rule_has_a_bad_example():
+    assert {rule.code for rule, _ in BAD} == {rule.code for rule in rules.ALL}
+
+
+@pytest.mark.parametrize(("rule", "number"), BAD, ids=lambda each: getattr(each, "code", None))
+def test_bad_example_produces_its_own_code_only(rule, number, manual):
+    blocks = parts(rule.page)[1][number - 1]
+    assert blocks
+    for block in blocks:
         manual.example(*block)
     assert set(manual.codes()) == {rule.code}
