@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from underhoist.pages import Sheet, Site
 from underhoist.pages.card_data import card_files
+from underhoist.pages.changes import change_files
 from underhoist.pages.drafting import drafting_files
 from underhoist.search import search_files
 
@@ -11,5 +12,6 @@ from underhoist.search import search_files
 def beside(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
     """Yield path and text of each file; `made` are the finished pages by their address."""
     yield from card_files(site, made)
+    yield from change_files(site, made)
     yield from drafting_files(site)
     yield from search_files(site, made)

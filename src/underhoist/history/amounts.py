@@ -15,6 +15,7 @@ from underhoist_calculators.units import (
 )
 
 from underhoist.history.change import Rank
+from underhoist.history.saying import now_and_was
 
 MANY_TIMES = 2
 """A value so many times as large or as small is pointed out: a slip of the unit is twelve times."""
@@ -31,7 +32,7 @@ def became(old: str, new: str) -> str:
     if isinstance(before, Quantity) and isinstance(after, Quantity):
         return _quantity(old, new, before, after)
     if max(len(old), len(new)) > LONG:
-        return f"now “{new}” (was “{old}”)"
+        return f"now {now_and_was(old, new)}"
     return f"{old} -> {new}"
 
 

@@ -130,7 +130,8 @@ def parse(text: str) -> Record:
 
 def write(record: Record) -> str:
     """Write a record as JSON, one page a line, so that a difference can be read."""
-    held = _CONVERTER.unstructure(record)
+    made = {"made_by": record.made_by, "format": record.format}  # said even where it is the default
+    held = {**made, **_CONVERTER.unstructure(record)}
     pages = ",\n".join(f"{_json(key)}:{_json(page)}" for key, page in held.pop("pages").items())
     return f'{_json(held)[:-1]},"pages":{{\n{pages}\n}}}}\n'
 

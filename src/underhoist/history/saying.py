@@ -11,6 +11,8 @@ Name = Callable[[str], str]
 
 LONGEST = 160
 """Characters that are quoted of a text."""
+WHOLE = 90
+"""Characters up to which a text that changed is quoted whole."""
 AROUND = 4
 """Words left standing on either side of what changed in a long text."""
 
@@ -30,14 +32,18 @@ def said(text: str, name: Name) -> str:
 
 def quoted(text: str) -> str:
     """Quote a text, cut where it is long."""
-    return f"“{text if len(text) <= LONGEST else text[: LONGEST - 1].rstrip() + '…'}”"
+    return f"“{_short(text)}”"
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= LONGEST else text[: LONGEST - 1].rstrip() + "…"
 
 
 def now_and_was(old: str, new: str) -> str:
     """Quote what is said now and what was said, of long texts only where they differ."""
-    if max(len(old), len(new)) > LONGEST:
+    if max(len(old), len(new)) > WHOLE:
         old, new = _differing(old.split(), new.split())
-    return f"“{new}” (was “{old}”)"
+    return f"“{_short(new)}” (was “{_short(old)}”)"
 
 
 def _differing(old: list[str], new: list[str]) -> tuple[str, str]:

@@ -92,9 +92,7 @@ def _overview(site: Site, builds: list[_Build]) -> Sheet:
     here = Here(site, INDEX[1])
     summary = "What the last builds of this manual changed, torques and capacities first."
     newest = (_summary(here, build) for build in builds[:NEWEST])
-    older = join(
-        Markup("<li>{}</li>").format(_way(here, build)) for build in builds[NEWEST:]
-    )
+    older = join(Markup("<li>{}</li>").format(_way(here, build)) for build in builds[NEWEST:])
     nothing = "" if builds else Markup("<p>{}</p>").format(NO_RECORD)
     html = join(
         (
@@ -137,7 +135,9 @@ def _summary(here: Here, build: _Build) -> Markup:
         heading,
         words_list(first[:TOLD]),
         Markup("<p>{}</p>").format(f"And {more} more torques and capacities.") if more > 0 else "",
-        Markup("<p>{}</p>").format(link(here.to(_address(build)), f"Page by page: {_counts(build)}")),
+        Markup("<p>{}</p>").format(
+            link(here.to(_address(build)), f"Page by page: {_counts(build)}")
+        ),
     )
 
 
@@ -190,7 +190,9 @@ def _build_sheets(site: Site, build: _Build) -> Iterator[Sheet]:
 
 def _gone(build: _Build) -> Markup:
     return section(
-        "uh-group", "Went away", words_list(f"{each.title} ({each.file})" for each in build.note.gone)
+        "uh-group",
+        "Went away",
+        words_list(f"{each.title} ({each.file})" for each in build.note.gone),
     )
 
 
@@ -211,7 +213,9 @@ def _other_parts(here: Here, build: _Build, number: int, count: int) -> Markup:
     ways = join(
         (
             Markup("<li>{}</li>").format(
-                f"Part {part}" if part == number else link(here.to(_address(build, part)), f"Part {part}")
+                f"Part {part}"
+                if part == number
+                else link(here.to(_address(build, part)), f"Part {part}")
             )
             for part in range(1, count + 1)
         )

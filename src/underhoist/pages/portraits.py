@@ -10,6 +10,9 @@ from underhoist.links import Links
 from underhoist.model import Manual, Page, UnitFamily
 from underhoist.pages import presets
 
+_TOLD = "adjustment.seat"
+"""A torque that the page names itself."""
+
 
 def painter(manual: Manual, links: Links, folder: Path) -> Painter:
     """Give the painter of a manual's pages."""
@@ -19,6 +22,6 @@ def painter(manual: Manual, links: Links, folder: Path) -> Painter:
             return {}
         values = presets.for_page(manual, page)
         keys = (each.fills_from for each in calculator.fields if each.fills_from)
-        return {key: values[key] for key in keys if key in values}
+        return {key: values[key] for key in keys if key in values and key != _TOLD}
 
     return Painter(manual, links, folder, filled)

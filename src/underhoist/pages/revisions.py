@@ -45,7 +45,7 @@ def changes_section(here: Here, page: Page, about: str = "") -> Markup:
     if not told and (isinstance(page, PlainPage) or about):
         return NOTHING
     lists = join(_entry(here, entry) for entry in told[:NEWEST])
-    return section("uh-changes", "What changed", lists or _nothing(here, kept), id_="what-changed")
+    return section("uh-changes", "What changed", lists or _nothing(kept), id_="what-changed")
 
 
 def words_list(words: Iterable[str]) -> Markup:
@@ -77,11 +77,11 @@ def _entry(here: Here, entry: Entry) -> Markup:
     rest = len(words) - MOST
     way = here.to(f"changes/{entry.build}/")
     more = link(way, f"{rest} more") if rest > 0 else ""
-    return join((heading, words_list(words[:MOST]), Markup("<p>{}</p>").format(more) if more else ""))
+    return join(
+        (heading, words_list(words[:MOST]), Markup("<p>{}</p>").format(more) if more else "")
+    )
 
 
-def _nothing(here: Here, kept: Kept) -> Markup:
-    compared = here.site.history is not None and here.site.history.compared
-    day = dates.in_words(since(kept))
-    words = f"Nothing since {day}." if compared else f"First built on {day}. {FIRST}"
+def _nothing(kept: Kept) -> Markup:
+    words = f"First built on {dates.in_words(since(kept))}. {FIRST}"
     return Markup("<p>{}</p>").format(words)
