@@ -14,6 +14,15 @@ _SPLIT = re.compile(r"[\s-]+")
 _MANY_ES = re.compile(r"(?:s|x|z|ch|sh)$")
 _MANY_IES = re.compile(r"[^aeiou]y$")
 
+_QUOTED = re.compile(r'"[^"\n]{1,500}"|“[^”]{1,500}”')
+
+
+def unquoted(text: str) -> str:
+    """Blank what stands in quotation marks: it is what somebody else said."""
+    if '"' not in text and "“" not in text:
+        return text
+    return _QUOTED.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)
+
 
 def many(name: str) -> str:
     """Return the plural of a name by the common rule: bush, bushes; assembly, assemblies."""

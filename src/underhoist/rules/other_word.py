@@ -31,11 +31,10 @@ words:
 ```
 """
 
-import re
 from collections.abc import Iterator
 
 from underhoist.finding import Edit, Finding, Severity
-from underhoist.lexicon import Lexicon, Said
+from underhoist.lexicon import Lexicon, Said, unquoted
 from underhoist.model import Draft, Manual, Page, PlainPage
 from underhoist.place import Place
 from underhoist.prose import Prose, prose
@@ -44,8 +43,6 @@ from underhoist.words import quote
 
 CODE = "other-word"
 SEVERITY = Severity.LOOK
-
-_QUOTED = re.compile(r'"[^"\n]{1,500}"|“[^”]{1,500}”')
 
 
 def check(manual: Manual) -> Iterator[Finding]:
@@ -63,13 +60,13 @@ def check(manual: Manual) -> Iterator[Finding]:
 
 def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
     for placed in front_texts(page):
-        for said in lexicon.said_in(_unquoted(placed.value)):
+        for said in lexicon.said_in(unquoted(placed.value)):
             yield _finding(said, placed.at, None)
 
 
 def _in_text(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
     text = prose(page.body)
-    for said in lexicon.said_in(_unquoted(text.words)):
+    for said in lexicon.said_in(unquoted(text.words)):
         yield _finding(said, text.place(said.start, page.file), _edit(said, text, page.file))
 
 
@@ -82,10 +79,3 @@ def _finding(said: Said, at: Place, edit: Edit | None) -> Finding:
     wrong = f"This manual says {said.ours}."
     mend = f"Write {said.instead}, or put what somebody else said in quotation marks."
     return Finding(CODE, SEVERITY, at, quote(said.written), wrong, mend, edit)
-
-
-def _unquoted(text: str) -> str:
-    """Blank what stands in quotation marks: it is what somebody said."""
-    if '"' not in text and "“" not in text:
-        return text
-    return _QUOTED.sub(lambda found: re.sub(r"[^\n]", " ", found[0]), text)

@@ -1,0 +1,51 @@
+"""`said-two-ways`: exact wording, and silence where the words are declared or said by others."""
+
+import pytest
+
+FILE = "tools/square-socket.md"
+
+
+def test_wording(manual):
+    manual.body(FILE, "For the kick-down.\n\nThe Kickdown, that is.\n")
+    assert manual.found() == [
+        (
+            f"{FILE}:8:5 said-two-ways (look)",
+            "kickdown",
+            "The manual says kick-down and kickdown, and no page declares them as one word.",
+            "Declare the shop's word on a page, such as kick-down: {also: [kickdown]} under words.",
+        )
+    ]
+
+
+def test_words_of_two_countries_on_two_pages(manual):
+    manual.body(FILE, "Beside the tyres.\n")
+    manual.keys("tools/slide-hammer.md", "summary: Not for a tire.\n")
+    assert [each[:3] for each in manual.found()] == [
+        (
+            "tools/slide-hammer.md:4:10 said-two-ways (look)",
+            "tire",
+            "The manual says tyre and tire, and no page declares them as one word.",
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The kick-down and again the kick-down.",
+        'The tyre. The owner says "the tire".',
+        "The kick-down, in code `kickdown`.",
+        "A tyre, and tired hands.",
+        "To re-seat it: a reseating tool.",
+    ],
+)
+def test_silence(manual, text):
+    manual.body(FILE, f"{text}\n")
+    assert manual.found() == []
+
+
+@pytest.mark.parametrize("declared", ["tyre: {heard: [tire]}", "tire: {heard: [tyre]}"])
+def test_declared_words_are_known(manual, declared):
+    manual.keys("index.md", f"words:\n  {declared}\n")
+    manual.body(FILE, "The tyre, the tire.\n")
+    assert manual.found() == []
