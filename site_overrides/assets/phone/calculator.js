@@ -90,6 +90,7 @@ class LiveCalculator {
     if (fresh) replaceKeepingOpen(this.answer, fresh);
     this.hasAnswered = true;
     if (this.touched.size) this.strip.update();
+    this.root().toggleAttribute("data-own", this.touched.size > 0); // not the example any more
     this.root().dataset.answered = result.ok ? "yes" : "mend";
     this.say("");
   }

@@ -36,7 +36,7 @@ class WriteBack {
     const back = `${new URL("cards/", siteRoot()).href}#card/${state.id}/${this.at}`;
     this.way.append(`For the card of ${cardName(state)}. `, el("a", { href: back }, "Back to the card"));
     this.root.prepend(this.way, this.said);
-    new MutationObserver(() => this.offer()).observe(this.root, { attributeFilter: ["data-answered"] });
+    new MutationObserver(() => this.offer()).observe(this.root, { attributeFilter: ["data-answered", "data-own"] });
     const answer = this.root.querySelector(".uh-answer");
     if (answer) new MutationObserver(() => this.offer()).observe(answer, { childList: true });
     this.offer();
@@ -44,7 +44,8 @@ class WriteBack {
 
   /** Puts the buttons below each value that the card can take. An example is not offered. */
   offer() {
-    if (this.root.dataset.answered !== "yes" || !this.session.state) return;
+    const { answered, own } = this.root.dataset;
+    if (answered !== "yes" || own === undefined || !this.session.state) return;
     for (const plate of this.root.querySelectorAll(".uh-answer .uh-plate")) {
       if (plate.nextElementSibling?.classList.contains("uh-write-back")) continue;
       const written = plate.querySelector(".uh-plate__number")?.textContent?.trim() ?? "";
