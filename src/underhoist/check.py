@@ -29,7 +29,7 @@ class FolderChecker:
     def __init__(self, folder: Path) -> None:
         """Read the folder. Raises Unusable where there is no such folder or no page in it."""
         self.folder = folder
-        self._checker = Checker({})
+        self.checker = Checker({})
         self._files = Files((), ())
         self._stamps: dict[str, Stamp] = {}
         self.refresh()
@@ -42,14 +42,14 @@ class FolderChecker:
         files = files_of(self.folder)
         gone = frozenset(self._files.names) - frozenset(files.names)
         for file in gone:
-            self._checker.remove(file)
+            self.checker.remove(file)
             self._stamps.pop(file, None)
         self._files = files
         return gone | {file for file in files.names if self._changed(file)}
 
     def checked(self) -> Checked:
         """Apply the rules to what was read last."""
-        return self._checker.checked(self._files.findings)
+        return self.checker.checked(self._files.findings)
 
     def _changed(self, file: str) -> bool:
         """Read the file if it may be another than before, and say whether it is."""
@@ -59,14 +59,14 @@ class FolderChecker:
         self._stamps[file] = stamp
         if is_page(file):
             return self._read(file)
-        self._checker.put(file, b"")
+        self.checker.put(file, b"")
         return stamp != known
 
     def _read(self, file: str) -> bool:
         try:
-            return self._checker.put(file, read_bytes(self.folder / file, file))
+            return self.checker.put(file, read_bytes(self.folder / file, file))
         except Faults as faults:
-            return self._checker.hold(Read(file, None, None, faults.findings))
+            return self.checker.hold(Read(file, None, None, faults.findings))
 
     def _stamp(self, file: str) -> Stamp:
         """Return the file's stamp, or zeros where it is gone since it was listed."""

@@ -70,10 +70,19 @@ class Checker:
         self._texts.pop(file, None)
         self._reads.pop(file, None)
 
+    @property
+    def files(self) -> tuple[str, ...]:
+        """Every file, pages and others."""
+        return (*self._reads, *self._others)
+
+    @property
+    def reads(self) -> tuple[Read, ...]:
+        """What each page came to, in the order of their files."""
+        return tuple(self._reads[file] for file in sorted(self._reads))
+
     def checked(self, besides: Iterable[Finding] = ()) -> Checked:
         """Apply the rules. `besides` are findings about files that are no part of the manual."""
-        reads = [self._reads[file] for file in sorted(self._reads)]
-        manual = manual_of(reads, (*self._reads, *self._others))
+        manual = manual_of(self.reads, self.files)
         found = {*besides, *rules.run(manual)}
-        found.update(finding for each in reads for finding in each.findings)
+        found.update(finding for each in self.reads for finding in each.findings)
         return Checked(manual, tuple(sorted(found, key=_ORDER)))

@@ -9,7 +9,7 @@ PORT = 8321
 """Always the same: a browser keeps job cards by address and port."""
 
 
-class _Handler(SimpleHTTPRequestHandler):
+class Handler(SimpleHTTPRequestHandler):
     """Files with the types that modules and WebAssembly need, whatever this machine's list says."""
 
     extensions_map = SimpleHTTPRequestHandler.extensions_map | {
@@ -35,4 +35,4 @@ class _Handler(SimpleHTTPRequestHandler):
 
 def server(site: Path, port: int = PORT) -> ThreadingHTTPServer:
     """Make a server of the folder; port 0 takes a free one, a taken one raises OSError."""
-    return ThreadingHTTPServer((HOST, port), partial(_Handler, directory=str(site)))
+    return ThreadingHTTPServer((HOST, port), partial(Handler, directory=str(site)))

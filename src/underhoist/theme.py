@@ -7,8 +7,8 @@ from pathlib import Path
 TEMPLATES = ("404.html", "search.html", "assets/underhoist.css")
 """Templates that become a file of their own."""
 
-_OURS_LEFT_OUT = ("assets/styles/*", "partials/*")
-"""Files of ours that only go into others."""
+_OURS_LEFT_OUT = ("assets/styles/*", "partials/*", "assets/preview/*")
+"""Files of ours that only go into others, or that only a preview needs."""
 
 
 def folder() -> Path:

@@ -20,3 +20,8 @@ def write_search_index(site: Path, modules: Path) -> None:
         "Making the search index", [tools.node(), str(script), str(site.resolve()), str(modules)]
     )
     documents.unlink()
+
+
+def renew_search(site: Path) -> None:
+    """Make the index of a site anew after its documents; BrowserError where that does not work."""
+    write_search_index(site, tools.node_modules(site))

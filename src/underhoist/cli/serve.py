@@ -15,15 +15,15 @@ UNUSABLE = 2
 def serve(project: Path, port: int) -> None:
     """Preview the manual of the project in DIR; the browser follows every change.
 
-    Where a page breaks, the terminal says what is wrong and the browser keeps the last good state.
-    The preview is never stored for offline use.
+    What the check finds stands in its page and in the terminal. A page that cannot be read keeps its
+    last good state. The preview is never stored for offline use.
     """
     from underhoist.preview import Preview  # noqa: PLC0415  # help must not wait for it
     from underhoist.project import Unusable  # noqa: PLC0415
 
     with tempfile.TemporaryDirectory(prefix="underhoist-") as folder:
         try:
-            Preview(project, Path(folder) / "site", sys.stdout).run(port)
+            Preview(project, Path(folder), sys.stdout).run(port)
         except Unusable as problem:
             click.echo(str(problem), err=True)
             sys.exit(UNUSABLE)
