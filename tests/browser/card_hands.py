@@ -15,7 +15,10 @@ def open_cards(page, site_url, hash_=""):
 
 
 def start_card(page, site_url, *procedures, initials="RB"):
-    """Start a card with these procedures; returns its id. The first step is on the screen."""
+    """Start a card with these procedures and no others that come along; returns its id.
+
+    The first step is on the screen.
+    """
     open_cards(page, site_url, "#new")
     if page.get_by_text("Who are you?").is_visible():
         page.get_by_label("Your initials").fill(initials)
@@ -25,8 +28,13 @@ def start_card(page, site_url, *procedures, initials="RB"):
     page.get_by_label("In the owner’s words").fill(COMPLAINT)
     page.get_by_role("button", name="Start the card").click()
     expect(page.get_by_role("heading", name="Add procedures")).to_be_visible()
+    for summary in page.locator(".uh-card__form summary").all():
+        summary.click()
     for id_ in procedures:
         page.locator(f"input[value={id_}]").check()
+    for box in page.locator("input[name=procedure]:checked").all():
+        if box.get_attribute("value") not in procedures:
+            box.uncheck()
     page.get_by_role("button", name="Add to the card").click()
     page.get_by_role("link", name="Begin with the first step").click()
     expect(tick(page)).to_be_visible()
