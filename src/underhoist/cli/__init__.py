@@ -10,6 +10,7 @@ COMMANDS = {
     "draft": "underhoist.cli.draft",
     "check": "underhoist.cli.check",
     "build": "underhoist.cli.build",
+    "changes": "underhoist.cli.changes",
     "serve": "underhoist.cli.serve",
     "open": "underhoist.cli.open",
     "calc": "underhoist.cli.calc",

@@ -14,8 +14,12 @@ BUILT, STOPPED, UNUSABLE = 0, 1, 2
     "--site", type=click.Path(path_type=Path), default=None,
     help="Folder for the site; without it, the folder site in DIR.",
 )  # fmt: skip
-def build(project: Path, site: Path | None) -> None:
-    """Check the manual of the project in DIR and build its site.
+@click.option(
+    "--since", type=click.Path(path_type=Path, exists=True), default=None,
+    help="Site or record of the build to compare with; without it, the old site.",
+)  # fmt: skip
+def build(project: Path, site: Path | None, since: Path | None) -> None:
+    """Check the manual of the project in DIR, build its site and tell what changed.
 
     The old site stays until the new one is complete. Exit code 0: built. 1: at least one finding
     stops the build. 2: there is nothing to build, or something is missing that building needs.
@@ -30,7 +34,7 @@ def build(project: Path, site: Path | None) -> None:
     place = (site or project / "site").resolve()
     try:
         with Told() as told:
-            built = building.build(project, place, told)
+            built = building.build(project, place, told, since=since)
     except (Unusable, NotBuiltError, BrowserError) as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)

@@ -10,6 +10,8 @@ from rich.console import Console
 from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeElapsedColumn
 
 from underhoist.build import Built
+from underhoist.history.report import MOST
+from underhoist.history.report import lines as lines_of
 
 
 class Told:
@@ -70,8 +72,23 @@ def summary(built: Built) -> str:
     ]
     if built.phone is not None:
         lines.append(f"On a phone: {built.phone.summary()}.")
+    lines += _changed(built)
     lines.append(f"To open it: {_way_to_open(built.site)}")
     return "\n".join(lines)
+
+
+def _changed(built: Built) -> list[str]:
+    """Say what is different from the build before, torques and capacities first."""
+    history = built.history
+    if history is None:
+        return []
+    said = [history.problem] if history.problem else []
+    if not history.compared:
+        return [*said, "There is no earlier build to compare with."]
+    if history.build is None:
+        return [*said, "Nothing has changed since the build before."]
+    told = lines_of(history, history.build, MOST)
+    return [*said, "Since the build before:", *(f"  {line}" for line in told)]
 
 
 def _way_to_open(site: Path | None) -> str:

@@ -5,14 +5,16 @@ from underhoist.history.compare import compare
 from underhoist.history.history import (
     Earlier,
     History,
+    Present,
     advance,
     earlier,
     key_of,
+    present,
     since,
 )
 from underhoist.history.portrait import Painter, revision
 
 __all__ = [
-    "Change", "Earlier", "History", "Painter", "Rank", "advance", "compare",
-    "earlier", "key_of", "revision", "since",
+    "Change", "Earlier", "History", "Painter", "Present", "Rank", "advance", "compare",
+    "earlier", "key_of", "present", "revision", "since",
 ]  # fmt: skip

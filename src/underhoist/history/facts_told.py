@@ -41,6 +41,8 @@ class Spot:
 
 def told(old: Plain | None, new: Plain | None, spot: Spot) -> Iterator[Change]:
     """Tell every difference between two trees."""
+    if old is None or new is None:
+        old, new = _emptied(old, new), _emptied(new, old)
     if old == new:
         yield from _told_order(old, new, spot)
     elif new is None:
@@ -57,6 +59,19 @@ def told(old: Plain | None, new: Plain | None, spot: Spot) -> Iterator[Change]:
         yield from _told_list(old, new, spot)
     else:
         yield _told_value(old, new, spot)
+
+
+def _emptied(value: Plain | None, other: Plain | None) -> Plain | None:
+    """Take a list, or things by id, that are not there as empty: each of them is told."""
+    if value is None and isinstance(other, list):
+        return []
+    if (
+        value is None
+        and isinstance(other, dict)
+        and all(isinstance(v, dict) for v in other.values())
+    ):
+        return {}
+    return value
 
 
 def _told_value(old: Plain, new: Plain, spot: Spot) -> Change:

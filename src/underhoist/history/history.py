@@ -6,7 +6,7 @@ from pathlib import Path
 from attrs import evolve, frozen
 
 from underhoist.history import dates
-from underhoist.history.change import Change
+from underhoist.history.change import Change, Rank
 from underhoist.history.compare import compare
 from underhoist.history.portrait import Painter, Portrait, revision
 from underhoist.history.record import (
@@ -18,7 +18,7 @@ from underhoist.history.record import (
     Record,
     read,
 )
-from underhoist.history.renames import renamed
+from underhoist.history.renames import following, renamed
 from underhoist.model import Page
 from underhoist.source import KINDS
 
@@ -28,12 +28,25 @@ BUILDS = 30
 CHANGES = 20_000
 """Changes that are remembered at most; the newest build is always remembered whole."""
 
+FOLLOWS = "links follow pages that were renamed"
+"""What is said of a page that only names other pages by their new ids."""
+
 _KIND = {kind: name for name, kind in KINDS.items()}
 
 
 def key_of(page: Page) -> str:
     """Name a page of any kind: "procedure:set-band"."""
     return f"{_KIND[type(page)]}:{page.id}"
+
+
+@frozen(kw_only=True)
+class Present:
+    """A page as it is now."""
+
+    title: str
+    file: str
+    author: str
+    portrait: Portrait
 
 
 @frozen(kw_only=True)
@@ -50,6 +63,8 @@ class History:
     """What is known of a manual's builds, the present one included."""
 
     record: Record
+    build: int | None
+    """Number of this build; None where it is the same as the one before."""
     compared: bool
     """Whether there was an earlier build to compare with."""
     problem: str = ""
@@ -87,61 +102,79 @@ def earlier(site: Path, since: Path | None = None) -> Earlier:
         return Earlier(problem="" if quiet else words)
 
 
-def advance(before: Earlier, pages: Iterable[Page], painter: Painter, manual: str) -> History:
+def present(pages: Iterable[Page], painter: Painter) -> dict[str, Present]:
+    """Paint the pages of a build, by their key."""
+    return {
+        key_of(page): Present(
+            title=page.title.value,
+            file=page.file,
+            author=page.author.value if page.author else "",
+            portrait=painter.portrait(page),
+        )
+        for page in pages
+    }
+
+
+def advance(before: Earlier, now: Mapping[str, Present], manual: str) -> History:
     """Compare a build with the one before; the same pages again make no new entry."""
-    now = {key_of(page): page for page in pages}
     old, problem = before.record, before.problem
-    if old is not None and not old.pages.keys() & now.keys():
+    if old is not None and old.pages and not old.pages.keys() & now.keys():
         problem = f"The record of earlier builds is that of another manual, {old.manual}."
         old = None
     number = max((build.number for build in old.builds), default=0) + 1 if old else 1
     day = dates.today()
-    portraits = {key: painter.portrait(page) for key, page in now.items()}
-    came_from = renamed(old.pages, now, portraits) if old else {}
+    came_from = renamed(old.pages, now) if old else {}
     kept: dict[str, Kept] = {}
     for key, page in now.items():
         past = old.pages.get(came_from.get(key, key)) if old else None
         entry = Entry(
-            revision=revision(portraits[key]),
+            revision=revision(page.portrait),
             date=day,
-            author=page.author.value if page.author else "",
+            author=page.author,
             build=number,
             new=old is not None and past is None,
         )
-        kept[key] = _kept(past, page, portraits[key], entry)
+        kept[key] = _kept(past, page, entry, came_from)
     gone = _gone(old, now, came_from)
     differs = bool(gone) or any(each.entries[0].build == number for each in kept.values())
     builds = old.builds if old else ()
     if differs:
         builds = (BuildNote(number=number, date=day, gone=gone), *builds)
     record = _bounded(Record(manual=manual, builds=builds, pages=kept))
-    return History(record=record, compared=old is not None, problem=problem)
+    return History(
+        record=record,
+        build=number if differs else None,
+        compared=old is not None,
+        problem=problem,
+    )
 
 
-def _kept(past: Kept | None, page: Page, portrait: Portrait, entry: Entry) -> Kept:
+def _kept(past: Kept | None, page: Present, entry: Entry, came_from: Mapping[str, str]) -> Kept:
     """Put the new entry before the older ones, where there is something to tell."""
     entries = past.entries if past else ()
     if past is not None:
-        entry = evolve(entry, changes=(*_moved(past, page), *_compared(past, portrait)))
+        changes = (*_moved(past, page), *_compared(past.portrait, page.portrait, came_from))
+        entry = evolve(entry, changes=changes)
     if past is None or entry.changes:
         entries = (entry, *entries)
-    return Kept(title=page.title.value, file=page.file, portrait=portrait, entries=entries)
+    return Kept(title=page.title, file=page.file, portrait=page.portrait, entries=entries)
 
 
-def _compared(past: Kept, portrait: Portrait) -> tuple[Change, ...]:
-    if revision(past.portrait) == revision(portrait):
+def _compared(old: Portrait, new: Portrait, came_from: Mapping[str, str]) -> tuple[Change, ...]:
+    if revision(old) == revision(new):
         return ()
-    return compare(past.portrait, portrait)
+    changes = compare(following(old, came_from) if came_from else old, new)
+    return changes or (Change(words=FOLLOWS, rank=Rank.TEXT, elsewhere=True),)
 
 
-def _moved(past: Kept, page: Page) -> tuple[Change, ...]:
+def _moved(past: Kept, page: Present) -> tuple[Change, ...]:
     if past.file == page.file:
         return ()
     return (Change(words=f"the page moved: {past.file} -> {page.file}"),)
 
 
 def _gone(
-    old: Record | None, now: Mapping[str, Page], came_from: Mapping[str, str]
+    old: Record | None, now: Mapping[str, Present], came_from: Mapping[str, str]
 ) -> tuple[Gone, ...]:
     lost = old.pages.keys() - now.keys() - set(came_from.values()) if old else set[str]()
     pages = old.pages if old else {}

@@ -10,9 +10,13 @@ _LABELS = {
     "rules_out": "ruled out causes",
     "before": "procedures before",
     "after": "procedures after",
-    "before_elsewhere": "procedures before",
 }
-_ONE = {"accessories": "accessory", "bushes": "bush", "families": "family"}
+_ONE = {
+    "accessories": "accessory",
+    "families": "family",
+    "procedures before": "procedure before",
+    "procedures after": "procedure after",
+}
 
 
 def label(key: str) -> str:

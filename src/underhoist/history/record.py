@@ -131,7 +131,7 @@ def parse(text: str) -> Record:
 def write(record: Record) -> str:
     """Write a record as JSON, one page a line, so that a difference can be read."""
     made = {"made_by": record.made_by, "format": record.format}  # said even where it is the default
-    held = {**made, **_CONVERTER.unstructure(record)}
+    held: dict[str, Any] = {**made, **_CONVERTER.unstructure(record)}
     pages = ",\n".join(f"{_json(key)}:{_json(page)}" for key, page in held.pop("pages").items())
     return f'{_json(held)[:-1]},"pages":{{\n{pages}\n}}}}\n'
 
@@ -183,10 +183,17 @@ def _whole(value: Any, _: Any = None) -> int:  # noqa: ANN401
     return value
 
 
+def _yes_or_no(value: Any, _: Any = None) -> bool:  # noqa: ANN401
+    if not isinstance(value, bool):
+        raise ValueError("true or false was expected")
+    return value
+
+
 def _converter() -> cattrs.Converter:
     converter = cattrs.Converter(forbid_extra_keys=True, omit_if_default=True)
     converter.register_structure_hook(str, _text)
     converter.register_structure_hook(int, _whole)
+    converter.register_structure_hook(bool, _yes_or_no)
     converter.register_structure_hook_func(lambda kind: kind == dict[str, Any], _portrait)
     return converter
 

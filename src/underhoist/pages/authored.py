@@ -22,7 +22,9 @@ def sheet(here: Here, page: Page, *parts: str) -> Sheet:
         kind=kind_of(page),
         title=page.title.value,
         summary=page.summary.value,
-        html=join((purpose(page.summary.value), *parts, changes_section(here, page), closing(site))),
+        html=join(
+            (purpose(page.summary.value), *parts, changes_section(here, page), closing(site))
+        ),
         trail=(above,) if above else (),
         revision=revision_of(site, page),
         since=since_of(site, page),

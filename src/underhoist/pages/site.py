@@ -8,7 +8,7 @@ from underhoist_calculators import all_calculators
 from underhoist_calculators.declare import Calculator
 
 from underhoist import rules
-from underhoist.history import Earlier, History, advance
+from underhoist.history import Earlier, History, advance, present
 from underhoist.links import Links, weave
 from underhoist.model import Manual
 from underhoist.pages.portraits import painter
@@ -47,7 +47,8 @@ def make_site(
     links = weave(manual)
     history = None
     if earlier is not None:
-        history = advance(earlier, manual.pages(), painter(manual, links, folder), name)
+        now = present(manual.pages(), painter(manual, links, folder))
+        history = advance(earlier, now, name)
     return Site(
         manual=manual,
         folder=folder,
