@@ -13,8 +13,8 @@ const LIST = "offline/files.json";
 const files = {
   globDirectory: site,
   globPatterns: ["**/*"],
-  // The runtime is the second stage (its list is part of the first). Maps serve no reader.
-  globIgnores: ["runtime/*/*", "sw.js", "**/*.map", "sitemap.xml*"],
+  // The runtime is the second stage (its list is part of the first). Maps and records serve no reader.
+  globIgnores: ["runtime/*/*", "sw.js", "**/*.map", "sitemap.xml*", "changes/record.json", "changes/data/*"],
   maximumFileSizeToCacheInBytes: Number(largest),
   // The browser then refuses a page that arrives damaged, and the store stays whole.
   manifestTransforms: [(entries) => ({ manifest: entries.map(withIntegrity), warnings: [] })],
