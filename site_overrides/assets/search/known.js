@@ -2,10 +2,10 @@
 import MiniSearch from "../vendor/minisearch.js";
 import { SETTINGS } from "./terms.js";
 
-/** A title tells more than a heading, what is to be done more than what explains it. */
-const BOOST = { title: 8, said: 6, label: 4, do: 2, prose: 1 };
+/** A title tells more than a step, what is to be done more than what explains it. */
+const BOOST = { title: 8, do: 2, prose: 1 };
 const AS_IT_IS = { tokenize: (/** @type {string} */ text) => [text], processTerm: (/** @type {string} */ term) => term };
-const SHORTEST_START = 2; // one letter begins half the manual
+const MAY_BEGIN = /^\p{L}{2}/u; // one letter begins half the manual, and 12 is not the beginning of 120
 const READ = 4; // spellings that a slip is taken for
 
 export class Known {
@@ -51,7 +51,7 @@ export class Known {
       .map(({ terms, weight, prefix = false }) => ({
         queries: terms,
         combineWith: "AND",
-        prefix: prefix && terms.every(({ length }) => length >= SHORTEST_START),
+        prefix: prefix && terms.every((term) => MAY_BEGIN.test(term)),
         boostTerm: () => weight,
       }));
     return this.index.search({ queries, combineWith: "OR", boost: BOOST, ...AS_IT_IS });

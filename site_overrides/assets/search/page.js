@@ -20,7 +20,10 @@ function look() {
     showAnswer(undefined, "");
     return;
   }
-  worker ??= start();
+  if (!worker) {
+    worker = start();
+    showAnswer(undefined, "Opening the index …");
+  }
   worker.postMessage({ number: latest, url: new URL(String(form.dataset.index), location.href).href, question });
 }
 

@@ -37,12 +37,12 @@ function sentence({ count, found: { length }, whole }, question) {
  * @returns {(Node | string)[]}
  */
 function wordsUnderstood({ wrote, read, ours, at, sure }) {
-  const taken = read ? `${wrote}: read as ${read}. ` : "";
-  if (!ours) return [taken];
+  if (!ours) return [`${wrote}: read as ${read}. `];
   const link = document.createElement("a");
   link.href = new URL(at, root).href;
   link.textContent = ours;
-  return [taken, `${read || wrote}: ${sure ? "we say" : "we may say"} `, link, ". "];
+  const taken = read ? `${wrote}, read as ${read}` : wrote;
+  return [`${taken}: ${sure ? "we say" : "we may say"} `, link, ". "];
 }
 
 /** @param {Found} page @param {Set<string>} terms */
@@ -92,7 +92,7 @@ function paragraph(name, words) {
  * @returns {(Node | string)[]}
  */
 function marked(text, terms) {
-  return text.split(/(\s+)/u).map((piece) => {
+  return text.split(/([\s,.;:!?()“”"]+)/u).map((piece) => {
     if (!wordsOf(piece).some((word) => termsOf(word).some((term) => terms.has(term)))) return piece;
     const mark = document.createElement("mark");
     mark.textContent = piece;

@@ -94,11 +94,12 @@ export function slipsIn(word) {
   return word.length < 8 ? 1 : 2;
 }
 
-export const FIELDS = ["title", "said", "label", "do", "prose"];
-
-/** How the index is made; the same when it is read back. */
+/**
+ * How the index is made; the same when it is read back. `title` holds the owner's words as well, `do` the headings
+ * and what a step tells to do, `prose` everything that explains it.
+ */
 export const SETTINGS = {
-  fields: FIELDS,
+  fields: ["title", "do", "prose"],
   tokenize,
   processTerm: (/** @type {string} */ term) => (isSilent(term) ? null : term),
 };

@@ -26,10 +26,11 @@ function firstWords(text) {
 }
 
 pages.forEach((page, number) => {
-  const { title, summary, note } = page;
-  add(number, "", "", "", { title, said: page.said, prose: `${summary} ${note}` });
+  const { title, said, summary, note } = page;
+  add(number, "", "", "", { title: `${title} ${said}`, prose: `${summary} ${note}` });
   for (const { at, label, do: what, prose } of page.parts) {
-    add(number, at, label, firstWords(what || prose), { label: /^Step \d+$/u.test(label) ? "" : label, do: what, prose });
+    const heading = /^Step \d+$/u.test(label) ? "" : label;
+    add(number, at, label, firstWords(what || prose), { do: `${heading} ${what}`, prose });
   }
 });
 

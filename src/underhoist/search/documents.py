@@ -29,6 +29,7 @@ def search_files(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, s
 def documents(manual: Manual, sheets: Iterable[Sheet]) -> dict[str, object]:
     """Return the words and the searched pages."""
     notes = _notes(manual)
+    said = {page_address(page.file): page.complaint.value for page in manual.faults.values()}
     return {
         "words": [
             {
@@ -39,7 +40,11 @@ def documents(manual: Manual, sheets: Iterable[Sheet]) -> dict[str, object]:
             }
             for name, word in manual.words.items()
         ],
-        "pages": [_page(each, notes.get(each.address, "")) for each in sheets if each.searched],
+        "pages": [
+            _page(each, notes.get(each.address, ""), said.get(each.address, ""))
+            for each in sheets
+            if each.searched
+        ],
     }
 
 
@@ -54,13 +59,14 @@ def _notes(manual: Manual) -> dict[str, str]:
     }
 
 
-def _page(sheet: Sheet, family: str) -> dict[str, object]:
+def _page(sheet: Sheet, family: str, said: str) -> dict[str, object]:
     """Return a page as data; a list of pages is found by its name, its entries as pages."""
     parts = [] if sheet.kind == "index" else [*_merged(parts_of(sheet.html))]
     return {
         "address": sheet.address,
         "kind": sheet.kind,
         "title": sheet.title,
+        "said": said,
         "note": " · ".join(filter(None, (_SAID.get(sheet.kind, ""), family))),
         "summary": sheet.summary,
         "parts": parts,
