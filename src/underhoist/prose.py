@@ -50,7 +50,7 @@ class Link:
     at: Place
 
 
-@frozen
+@frozen(slots=False)
 class StepText:
     """One item of the list under Steps: its number and where it stands in the body."""
 
@@ -61,10 +61,14 @@ class StepText:
 
     def paragraphs(self) -> Iterator[tuple[int, str]]:
         """Offset and text of each paragraph, without the item's own number."""
+        return iter(self._paragraphs)
+
+    @cached_property
+    def _paragraphs(self) -> tuple[tuple[int, str], ...]:
         marker = _ITEM.match(self.text)
         begin = marker.end() if marker else 0
-        for part in re.finditer(r"\S(?:.|\n(?![ \t]*\n))*", self.text[begin:]):
-            yield self.start + begin + part.start(), part[0].strip()
+        found = re.finditer(r"\S(?:.|\n(?![ \t]*\n))*", self.text[begin:])
+        return tuple((self.start + begin + part.start(), part[0].strip()) for part in found)
 
 
 @frozen(slots=False)

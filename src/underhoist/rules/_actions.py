@@ -1,14 +1,15 @@
 """A step as the rules look at it: its cautions, its action and what opens its other paragraphs."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from attrs import frozen
 
-from underhoist.model import Procedure
+from underhoist.model import Body, Procedure
 from underhoist.place import Place
-from underhoist.prose import StepText, prose
-from underhoist.references import find
+from underhoist.prose import Prose, StepText, prose
+from underhoist.references import Reference, find
 
 CAUTION = re.compile(r"<hazard:[^\s<>]+>|\[[^\]\n]*\]\(hazard:[^\s()]+\)")
 """A paragraph that is only a caution."""
@@ -30,19 +31,26 @@ class Action:
 
 def actions(procedure: Procedure) -> Iterator[Action]:
     """Every step of the procedure, in order."""
-    text = prose(procedure.body)
-    for step in text.steps:
-        paragraphs = [each for each in step.paragraphs() if not CAUTION.fullmatch(each[1])]
-        offset, action = paragraphs[0] if paragraphs else (step.start, "")
-        torques, readings = (_named(procedure, step, scheme) for scheme in ("torque", "reading"))
-        asked = any(words.startswith("Second check:") for _, words in paragraphs)
-        at = text.place(offset, procedure.file)
-        yield Action(step.number, action, at, torques, readings, asked or bool(torques))
+    return iter(_actions(procedure.body, procedure.file))
 
 
-def _named(procedure: Procedure, step: StepText, scheme: str) -> frozenset[str]:
-    return frozenset(
-        each.id.rpartition("/")[2]
-        for each in find(procedure.body, procedure.file)
-        if each.scheme == scheme and step.start <= each.offset < step.end
-    )
+@lru_cache(maxsize=4096)
+def _actions(body: Body, file: str) -> tuple[Action, ...]:
+    """Look at the steps once for all rules, and again only after a change."""
+    text = prose(body)
+    references = tuple(find(body, file))
+    return tuple(_action(step, text, references, file) for step in text.steps)
+
+
+def _action(step: StepText, text: Prose, references: Iterable[Reference], file: str) -> Action:
+    named = [each for each in references if step.start <= each.offset < step.end]
+    paragraphs = [each for each in step.paragraphs() if not CAUTION.fullmatch(each[1])]
+    offset, action = paragraphs[0] if paragraphs else (step.start, "")
+    torques, readings = (_ids(named, scheme) for scheme in ("torque", "reading"))
+    asked = any(words.startswith("Second check:") for _, words in paragraphs)
+    at = text.place(offset, file)
+    return Action(step.number, action, at, torques, readings, asked or bool(torques))
+
+
+def _ids(named: Iterable[Reference], scheme: str) -> frozenset[str]:
+    return frozenset(each.id.rpartition("/")[2] for each in named if each.scheme == scheme)
