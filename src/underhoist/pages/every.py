@@ -10,6 +10,7 @@ from underhoist.model import Manual, Page
 from underhoist.pages.calculators import calculator_sheets
 from underhoist.pages.changes import change_sheets
 from underhoist.pages.drafting import drafting_sheet
+from underhoist.pages.fluids import fluid_sheets
 from underhoist.pages.front_matter import front_matter_sheet
 from underhoist.pages.indexes import index_sheets
 from underhoist.pages.one import page_sheet
@@ -20,7 +21,7 @@ from underhoist.pages.sheet import Sheet
 from underhoist.pages.shells import shell_sheets
 from underhoist.pages.site import Site
 from underhoist.pages.torque import torque_sheets
-from underhoist.pages.where_used import where_used_sheet
+from underhoist.pages.where_used import where_used_sheets
 from underhoist.project import Unusable
 
 Make = Callable[[Site], Iterable[Sheet]]
@@ -31,7 +32,8 @@ GENERATED: dict[str, Make] = {
     "torques": torque_sheets,
     "parts": part_sheets,
     "calculators": calculator_sheets,
-    "where used": lambda site: [where_used_sheet(site)],
+    "fluids": fluid_sheets,
+    "where used": where_used_sheets,
     "changes": change_sheets,
     "rules": rule_sheets,
     "front matter": lambda site: [front_matter_sheet(site)],

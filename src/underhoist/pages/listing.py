@@ -1,6 +1,6 @@
 """Lists of links to pages: what comes before, what follows, where something is used."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from markdown.extensions.toc import slugify
@@ -8,7 +8,7 @@ from markupsafe import Markup
 
 from underhoist.model import Fault, Page, Procedure
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, join, section
+from underhoist.pages.html import NOTHING, contents, entry, join, link, section
 from underhoist.pages.kinds import KINDS, list_of
 
 
@@ -66,15 +66,48 @@ def families_of(here: Here, page: Procedure | Fault) -> Markup:
     return join(links, ", ") if links else Markup("any unit")
 
 
+MOST = 30
+"""So many users stand on a thing's own page; where there are more, they have pages of their own."""
+
+USED_KINDS = {
+    "tool": ("tools", "Tools"),
+    "part": ("parts", "Parts"),
+    "torque": ("torques", "Torques"),
+    "hazard": ("hazards", "Hazards"),
+    "fluid": ("fluids", "Fluids"),
+    "fault": ("faults", "Faults"),
+    "procedure": ("procedures", "Procedures"),
+    "family": ("families", "Unit families"),
+    "word": ("words", "Words"),
+}
+"""Where in the index "Where used" each scheme is, and its heading there."""
+
+
 def used_section(here: Here, scheme: str, full_id: str, *, without: Iterable[Page] = ()) -> Markup:
     """Write the section "Where used"; it says so where nothing uses the thing."""
-    users = here.site.links.used_by(scheme, full_id)
-    if not users:
-        return section("uh-used", "Where used", Markup("<p>No page of the manual uses it.</p>"))
     left_out = {page.file for page in without}
-    return section(
-        "uh-used", "Where used", used_list(here, (p for p in users if p.file not in left_out))
+    users = here.site.links.used_by(scheme, full_id)
+    if users and all(page.file in left_out for page in users):
+        return NOTHING
+    return used_pages(here, scheme, full_id, [p for p in users if p.file not in left_out])
+
+
+def used_pages(here: Here, scheme: str, full_id: str, users: Sequence[Page]) -> Markup:
+    """Write the section for these users: so many, then a way to all of them."""
+    kind, heading = USED_KINDS[scheme]
+    rest = len(users) - MOST
+    lines = (
+        used_list(here, users[:MOST]) if users else Markup("<p>No page of the manual uses it.</p>")
     )
+    all_users = link(
+        here.to(f"where-used/{kind}/{full_id}/"), f"All {len(users):,} pages that use it"
+    )
+    all_things = link(here.to(f"where-used/{kind}/"), f"{heading} and where each is used")
+    ways = (
+        Markup("<p>{}</p>").format(way)
+        for way in ((all_users,) if rest > 0 else ()) + (all_things,)
+    )
+    return section("uh-used", "Where used", lines, *ways)
 
 
 def used_list(here: Here, users: Iterable[Page]) -> Markup:

@@ -75,7 +75,12 @@ def _lists(here: Here) -> Markup:
         "parts/": ("Parts", "Look-alikes and what tells them apart."),
         "tools/": ("Tools", "What to fetch and where it is used."),
         "hazards/": ("Hazards", "Every caution of the manual."),
-        "where-used/": ("Where used", "Every tool, part, torque and hazard, and who needs it."),
+        "fluids/": ("Fluids", "Every fluid, and the units that want it."),
+        "where-used/": (
+            "Where used",
+            "Every tool, part, torque, fluid and word, and who needs it.",
+        ),
+        "changes/": ("What changed", "The last builds, torques and capacities first."),
         "front-matter/": ("Front matter", "Every key of a page, and how its value is written."),
         "rules/": ("Rules", "What the check refuses, with good and bad examples."),
     }
