@@ -161,6 +161,7 @@ def _meta(sheet: Sheet) -> dict[str, object]:
         "revision": sheet.revision,
         "since": sheet.since,
         "author": escape(sheet.author) if sheet.author else None,
+        "data": sheet.data,  # JSON, safe as it is
     }
 
 

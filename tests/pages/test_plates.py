@@ -1,9 +1,11 @@
 """A torque on a page: which unit leads, and what stands beside it."""
 
 import pytest
+from attrs import evolve
 from underhoist_calculators.units import read_quantity
 
 from underhoist.model import Body, Tool
+from underhoist.pages.procedure import procedure_sheet
 from underhoist.pages.torque_units import lead
 from underhoist.place import Place, Placed
 
@@ -50,11 +52,12 @@ def test_unit_is_written_in_full_and_the_others_stand_beside_it():
     assert value.others == ("10 lbf·ft", "13.6 N·m", "1.38 kgf·m", "138 kgf·cm")
 
 
-def test_torque_that_no_step_shows_is_not_lost(changed):
-    from underhoist.pages.procedure import procedure_sheet
-
-    site = changed("jobs/set-band.md", ("Lock it: [the nut](torque:band-locknut).", "Lock it."))
-    html = procedure_sheet(site, site.manual.procedures["set-band"]).html
+def test_torque_that_no_step_shows_is_not_lost(site):
+    """The check refuses such a page, but its author sees it while he writes."""
+    whole = site.manual.procedures["set-band"]
+    text = whole.body.text.replace("Lock it: [the nut](torque:band-locknut).", "Lock it.")
+    assert text != whole.body.text
+    html = procedure_sheet(site, evolve(whole, body=evolve(whole.body, text=text))).html
     values = html.partition('<section class="uh-values">')[2].partition("</section>")[0]
     assert "Band locknut" in values
     assert "Band adjuster seat" not in values

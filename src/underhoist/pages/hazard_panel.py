@@ -3,6 +3,8 @@
 from markupsafe import Markup
 
 from underhoist.model import Hazard
+from underhoist.pages.html import join
+from underhoist.signal_words import gravest, has_alert_symbol
 
 _TRIANGLE = Markup(
     '<svg class="uh-sign" viewBox="0 0 28 24" aria-hidden="true" focusable="false">'
@@ -18,20 +20,20 @@ _ROUND = Markup(
 
 _PANEL = Markup(
     '<aside class="uh-hazard uh-hazard--{signal}" role="note" aria-label="{word}: {title}">'
-    '<p class="uh-hazard__word">{sign}{capitals}</p>'
-    '<p class="uh-hazard__harm">{harm}</p><p class="uh-hazard__avoid">{avoid}</p></aside>'
+    '<p class="uh-hazard__word">{sign}{capitals}</p>{messages}</aside>'
 )
+_MESSAGE = Markup('<p class="uh-hazard__harm">{}</p><p class="uh-hazard__avoid">{}</p>')
 
 
-def panel(hazard: Hazard) -> Markup:
-    """Write the hazard's panel."""
-    signal = hazard.signal.value
+def panel(hazard: Hazard, *others: Hazard) -> Markup:
+    """Write the panel of one hazard, or of several under the word of the gravest."""
+    every = (hazard, *others)
+    signal = gravest(each.signal.value for each in every)
     return _PANEL.format(
         signal=signal,
         word=signal.capitalize(),
-        title=hazard.title.value,
-        sign=_ROUND if signal == "notice" else _TRIANGLE,
+        title="; ".join(each.title.value for each in every),
+        sign=_TRIANGLE if has_alert_symbol(signal) else _ROUND,
         capitals=signal.upper(),
-        harm=hazard.harm.value,
-        avoid=hazard.avoid.value,
+        messages=join((_MESSAGE.format(each.harm.value, each.avoid.value) for each in every), ""),
     )

@@ -1,34 +1,41 @@
-"""A procedure: purpose, what comes first, cautions, what to fetch, steps, what follows."""
+"""A procedure, its parts in the order of DITA's task and of IEC/IEEE 82079-1.
+
+Preliminary requirements (what comes first, what to fetch, cautions), context, steps, what follows.
+"""
 
 from collections.abc import Iterable
 
 from attrs import evolve
 from markupsafe import Markup
 
-from underhoist.model import Fastener, Part, Procedure
+from underhoist.model import Fastener, Hazard, Part, Procedure
 from underhoist.pages.authored import prose, sheet, words_of
 from underhoist.pages.hazard_panel import panel
 from underhoist.pages.here import Here
+from underhoist.pages.howto import howto
 from underhoist.pages.html import NOTHING, facts, join, link, section
 from underhoist.pages.listing import families_of, minutes, pages_list, used_section
 from underhoist.pages.plate import plate
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.steps import Step, reading_line, steps, steps_list
+from underhoist.signal_words import SIGNALS
 
 
 def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
     """Make the page of a procedure."""
     here = Here.on(site, procedure)
     made = steps(here)
+    hazards = _cautions(here, procedure)
+    context = prose(here, without=("Steps", "What follows"))
     written = sheet(
         here,
         procedure,
         _facts(here, procedure),
         section("uh-first", "What comes first", _neighbours(here, site.links.before[procedure.id])),
-        _hazards(here, procedure),
         _fetch(here, procedure),
-        prose(here, without=("Steps", "What follows")),
+        section("uh-hazards", "Cautions", *map(panel, hazards)),
+        context,
         _loose_values(here, procedure, made),
         section("uh-work", "Steps", words_of(here, "Steps"), steps_list(made), id_="steps"),
         section(
@@ -40,7 +47,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
         ),
         _used(here, procedure),
     )
-    return evolve(written, steps=made)
+    return evolve(written, steps=made, data=howto(here, procedure, made, hazards, context))
 
 
 def _facts(here: Here, procedure: Procedure) -> Markup:
@@ -57,22 +64,23 @@ def _neighbours(here: Here, ids: Iterable[str]) -> Markup:
     return pages_list(here, (here.site.manual.procedures[id_] for id_ in ids))
 
 
-def _hazards(here: Here, procedure: Procedure) -> Markup:
+def _cautions(here: Here, procedure: Procedure) -> list[Hazard]:
+    """Give the hazards that the page declares, the gravest first."""
     known = here.site.manual.hazards
-    panels = (panel(known[each.value]) for each in procedure.cautions if each.value in known)
-    return section("uh-hazards", "Cautions", *panels)
+    declared = (known[each.value] for each in procedure.cautions if each.value in known)
+    return sorted(declared, key=lambda hazard: SIGNALS.index(hazard.signal.value))
 
 
 def _fetch(here: Here, procedure: Procedure) -> Markup:
-    """Tools, parts to identify, fluids and consumables: to be fetched once."""
+    """Tools, then what is used up, then parts to identify: to be fetched once."""
     tools = (link(here.to_page(tool), tool.title.value) for tool in here.tools)
     return section(
         "uh-fetch",
         "What to fetch",
         _items("tools", "Tools", tools),
-        _items("parts", "Parts to identify", (_part(here, each.value) for each in procedure.parts)),
         _items("fluids", "Fluids", (each.value for each in procedure.fluids)),
         _items("consumables", "Consumables", (each.value for each in procedure.consumables)),
+        _items("parts", "Parts to identify", (_part(here, each.value) for each in procedure.parts)),
     )
 
 

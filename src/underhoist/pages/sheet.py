@@ -24,5 +24,7 @@ class Sheet:
     author: str | None = None
     steps: tuple[Step, ...] = ()
     """The steps of a procedure, for job cards."""
+    data: str = ""
+    """What the page says, as JSON-LD for machines, safe within a script element."""
     searched: bool = True
     """Whether the search knows the page: not where it only repeats what other pages say."""

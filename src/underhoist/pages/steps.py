@@ -82,7 +82,7 @@ def _step(here: Here, number: int, text: StepText, taken: set[str]) -> Step:
         do_html=do_html,
         html=join(
             (
-                *map(panel, hazards),
+                *((panel(*hazards),) if hazards else ()),
                 do_html,
                 *(plate(here, fastener) for _, fastener in torques),
                 *(reading_line(id_, reading) for id_, reading in fresh),
