@@ -27,7 +27,7 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-faults", "Complaints", pages_list(here, faults)),
         section("uh-torques", "Torques", tables.torques(here, family)),
         section("uh-adjustments", "Adjustments", tables.adjustments(here, family)),
-        section("uh-fluid", "Fluid", tables.fluid(family)),
+        section("uh-fluid", "Fluid", tables.fluid(here, family)),
         section("uh-windows", "Shift speeds", tables.shift_windows(family)),
         section("uh-hydraulics", "Modulator and governor", tables.hydraulics(family)),
         section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),

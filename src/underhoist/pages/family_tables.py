@@ -7,8 +7,9 @@ from underhoist_calculators.units import Quantity, show, unit_name, unit_named
 
 from underhoist.gears import ratios
 from underhoist.model import UnitFamily
+from underhoist.pages.fluids import fluid_link
 from underhoist.pages.here import Here
-from underhoist.pages.html import link, table
+from underhoist.pages.html import join, link, table
 from underhoist.pages.quantities import decimal, show_span
 from underhoist.pages.torque_units import UNITS, in_all_units, unit_heads
 
@@ -54,14 +55,14 @@ def _torque(here: Here, id_: str) -> Markup:
     return link(shown.href, shown.value or shown.title) if shown else Markup("")
 
 
-def fluid(family: UnitFamily) -> Markup:
+def fluid(here: Here, family: UnitFamily) -> Markup:
     """Which fluid, how much, and how the level is read."""
     rule = family.fluid
-    later = ", ".join(each.value for each in rule.accepts) or "nothing that is known"
+    later = join((fluid_link(here, each.value) for each in rule.accepts), ", ")
     rows = (
-        ("Specification", rule.specification.value),
-        ("Superseded by", later),
-        *(("Never mixed with", each.value) for each in rule.never_with),
+        ("Specification", fluid_link(here, rule.specification.value)),
+        ("Superseded by", later or "nothing that is known"),
+        *(("Never mixed with", fluid_link(here, each.value)) for each in rule.never_with),
         ("Service fill", show(rule.service_fill.value)),
         ("Dry fill with converter", show(rule.dry_fill.value)),
         ("Read the level with the selector in", rule.level.selector.value),

@@ -1,6 +1,7 @@
 """Every fluid by its specification: which families want or accept it, and where it is used."""
 
 from collections.abc import Iterator, Mapping
+from hashlib import sha256
 
 from attrs import field, frozen
 from markdown.extensions.toc import slugify
@@ -26,6 +27,8 @@ class Fluid:
     slug: str
     built_for: list[UnitFamily] = field(factory=list[UnitFamily])
     accepted_by: list[UnitFamily] = field(factory=list[UnitFamily])
+    refused_by: list[UnitFamily] = field(factory=list[UnitFamily])
+    """Families whose fluid it must never be mixed with."""
     users: list[Page] = field(factory=list[Page])
     """Procedures that use it, and hazards that it brings."""
 
@@ -37,22 +40,23 @@ class Fluid:
     def _all(self) -> Iterator[Page]:
         yield from self.built_for
         yield from self.accepted_by
+        yield from self.refused_by
         yield from self.users
 
 
 def fluids(manual: Manual) -> dict[str, Fluid]:
-    """Gather the fluids of a manual by their names."""
+    """Gather the fluids of a manual by their slugs; only capitals apart, two names are one."""
     found: dict[str, Fluid] = {}
 
     def of(name: str) -> Fluid:
-        if name not in found:
-            found[name] = Fluid(name, _slug(name, found))
-        return found[name]
+        return found.setdefault(slug_of(name), Fluid(name, slug_of(name)))
 
     for family in manual.families.values():
         of(family.fluid.specification.value).built_for.append(family)
         for each in family.fluid.accepts:
             of(each.value).accepted_by.append(family)
+        for each in family.fluid.never_with:
+            of(each.value).refused_by.append(family)
     for procedure in manual.procedures.values():
         for each in procedure.fluids:
             of(each.value).users.append(procedure)
@@ -62,10 +66,17 @@ def fluids(manual: Manual) -> dict[str, Fluid]:
     return found
 
 
-def fluid_links(here: Here, names: tuple[str, ...]) -> Iterator[str]:
-    """Link each fluid to its page."""
-    known = fluids(here.site.manual)
-    return (link(here.to(f"{INDEX[1]}{known[name].slug}/"), name) for name in names)
+def slug_of(name: str) -> str:
+    """Make an address of a name; where signs are lost that may tell two fluids apart, a code."""
+    stem = slugify(name, "-")
+    if stem == "-".join(name.casefold().split()):
+        return stem
+    return f"{stem}-{sha256(name.casefold().encode()).hexdigest()[:4]}".strip("-")
+
+
+def fluid_link(here: Here, name: str) -> Markup:
+    """Link a fluid to its page."""
+    return link(here.to(f"{INDEX[1]}{slug_of(name)}/"), name)
 
 
 def fluid_sheets(site: Site) -> Iterator[Sheet]:
@@ -74,16 +85,6 @@ def fluid_sheets(site: Site) -> Iterator[Sheet]:
     yield _index(site, found)
     for fluid in found.values():
         yield _sheet(site, fluid)
-
-
-def _slug(name: str, taken: Mapping[str, Fluid]) -> str:
-    """Make an address of a name that no other fluid has."""
-    stem = slugify(name, "-") or "fluid"
-    slugs = {each.slug for each in taken.values()}
-    slug, count = stem, 2
-    while slug in slugs:
-        slug, count = f"{stem}-{count}", count + 1
-    return slug
 
 
 def _index(site: Site, found: Mapping[str, Fluid]) -> Sheet:
@@ -99,7 +100,11 @@ def _index(site: Site, found: Mapping[str, Fluid]) -> Sheet:
 
 
 def _summary(fluid: Fluid) -> str:
-    sides = {"Built for": fluid.built_for, "Accepted by": fluid.accepted_by}
+    sides = {
+        "Wanted by": fluid.built_for,
+        "Accepted by": fluid.accepted_by,
+        "Never to be mixed with the fluid of": fluid.refused_by,
+    }
     words = (
         f"{words} {', '.join(each.title.value for each in families)}"
         for words, families in sides.items()
@@ -119,8 +124,13 @@ def _sheet(site: Site, fluid: Fluid) -> Sheet:
         html=join(
             (
                 purpose(summary),
-                section("uh-families", "Built for it", pages_list(here, fluid.built_for)),
-                section("uh-families", "Accept it", pages_list(here, fluid.accepted_by)),
+                section("uh-families", "Units built for it", pages_list(here, fluid.built_for)),
+                section("uh-families", "Units that accept it", pages_list(here, fluid.accepted_by)),
+                section(
+                    "uh-families",
+                    "Never into these units, and never mixed with their fluid",
+                    pages_list(here, fluid.refused_by),
+                ),
                 used_pages(here, "fluid", fluid.slug, fluid.users),
                 closing(site),
             )

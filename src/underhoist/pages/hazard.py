@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from underhoist.model import Hazard
 from underhoist.pages.authored import prose, sheet
+from underhoist.pages.fluids import fluid_link
 from underhoist.pages.hazard_panel import panel
 from underhoist.pages.here import Here
 from underhoist.pages.html import join, link, section
@@ -36,7 +37,7 @@ def _conditions(here: Here, hazard: Hazard) -> Iterator[Markup]:
     sorts = {
         "It uses": [link(here.to_target(each), each.title) for each in tools if each],
         "It works on": [each.value for each in when.areas],
-        "It handles": [each.value for each in when.fluids],
+        "It handles": [fluid_link(here, each.value) for each in when.fluids],
         "Its steps say": [f"“{each.value}”" for each in when.words],
     }
     for words, things in sorts.items():

@@ -78,6 +78,7 @@ USED_KINDS = {
     "fault": ("faults", "Faults"),
     "procedure": ("procedures", "Procedures"),
     "family": ("families", "Unit families"),
+    "calc": ("calculators", "Calculators"),
     "word": ("words", "Words"),
 }
 """Where in the index "Where used" each scheme is, and its heading there."""

@@ -64,6 +64,12 @@ def _fluids(site: Site) -> Iterator[Thing]:
         yield Thing(fluid.slug, fluid.name, f"fluids/{fluid.slug}/", fluid.pages)
 
 
+def _calculators(site: Site) -> Iterator[Thing]:
+    for name, calculator in site.calculators.items():
+        users = site.links.used_by("calc", name)
+        yield Thing(name, calculator.title, f"calculators/{name}/", users)
+
+
 def _words(site: Site) -> Iterator[Thing]:
     """Find the shop's own words in the texts of all pages but the one that declares them."""
     declared = {name: page for page in site.manual.plain.values() for name in page.words}
@@ -112,5 +118,6 @@ _FINDERS: Mapping[str, Callable[[Site], Iterable[Thing]]] = {
     "fault": _pages("fault", lambda manual: manual.faults),
     "procedure": _pages("procedure", lambda manual: manual.procedures),
     "family": _pages("family", lambda manual: manual.families),
+    "calc": _calculators,
     "word": _words,
 }
