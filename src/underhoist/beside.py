@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Mapping
 
+from underhoist.drafting.gather import drafting_files
 from underhoist.pages import Sheet, Site
 from underhoist.pages.card_data import card_files
 from underhoist.pages.changes import change_files
-from underhoist.pages.drafting import drafting_files
 from underhoist.search import search_files
 
 

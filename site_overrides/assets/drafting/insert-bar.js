@@ -2,16 +2,25 @@
 
 import { el } from "../cards/kit/dom.js";
 import { chooseName } from "./names-dialog.js";
-import { PARAGRAPHS, asParagraph, nextStep, reference } from "./pieces.js";
+import { asParagraph, nextStep, paragraph, reference } from "./pieces.js";
 
 /** @import { Editor } from "./editor.js" */
 /** @import { Name } from "./types.js" */
 
+/** Where there is room, what is referred to most often has a button of its own. */
+const NEAR = [
+  ["Torque …", "torque"],
+  ["Reading …", "reading"],
+  ["Tool …", "tool"],
+  ["Procedure …", "procedure"],
+];
+
 /**
  * @param {Editor} editor
+ * @param {string[]} paragraphs the words that open a paragraph of a step
  * @param {() => Promise<Name[]>} names
  */
-export function insertBar(editor, names) {
+export function insertBar(editor, paragraphs, names) {
   const put = (/** @type {string} */ piece) => {
     const { before, after } = editor.around;
     const parts = asParagraph(before, after, piece);
@@ -30,14 +39,17 @@ export function insertBar(editor, names) {
     "div",
     { class: "uh-desk__bar", role: "group", "aria-label": "Put in at the cursor" },
     button("Step", () => put(nextStep(editor.around.before))),
-    ...PARAGRAPHS.map(({ label, text }) => button(label, () => put(text))),
-    button("Torque …", () => void refer("torque")),
-    button("Reading …", () => void refer("reading")),
-    button("Tool …", () => void refer("tool")),
-    button("Procedure …", () => void refer("procedure")),
+    ...paragraphs.map((word) => button(word, () => put(paragraph(word)))),
+    ...NEAR.map(([label = "", scheme = ""]) => wide(button(label, () => void refer(scheme)))),
     button("Refer to …", () => void refer("")),
   );
   return bar;
+}
+
+/** @param {HTMLElement} made */
+function wide(made) {
+  made.classList.add("uh-desk__put--wide");
+  return made;
 }
 
 /**

@@ -1,13 +1,11 @@
 // What the buttons beside the text put in. No browser needed.
 
-/** @typedef {{label: string, text: string}} Piece */
-
-/** `text` is a paragraph of a step; its indentation makes it belong to the step.
- * @type {Piece[]} */
-export const PARAGRAPHS = ["Why", "Good", "Bad", "Mistake", "Note", "Second check"].map((word) => ({
-  label: word,
-  text: `    ${word}: `,
-}));
+/**
+ * A paragraph of a step: its indentation makes it belong to the step.
+ *
+ * @param {string} word such as Why
+ */
+export const paragraph = (word) => `    ${word}: `;
 
 /**
  * A new step behind the cursor, numbered after the last one above it.

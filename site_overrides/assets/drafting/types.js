@@ -41,7 +41,7 @@
 
 /**
  * The manual's texts: `drafting/manual.json`.
- * @typedef {{name: string, pages: Record<string, string>, kinds: Kind[]}} Manual
+ * @typedef {{name: string, pages: Record<string, string>, paragraphs: string[], kinds: Kind[]}} Manual
  */
 
 export {};

@@ -16,7 +16,7 @@ export function frame(text, bar, buttons) {
   const summary = el("p", { class: "uh-desk__summary" });
   const found = el("div", {});
   const page = el("div", { class: "uh-desk__paper", tabindex: 0, role: "region", "aria-label": "The page as it will be" });
-  const [top, news, other, asked] = [el("div"), el("div"), el("div"), el("div", { class: "uh-desk__asked" })];
+  const [news, other, asked] = [el("div"), el("div"), el("div", { class: "uh-desk__asked" })];
   const undo = el("div", { class: "uh-notice uh-desk__undo", role: "status", hidden: true });
   const write = section("uh-desk__write", "Text", bar, el("label", { class: "uh-unseen", for: text.id }, "Text of the page"), text, state);
   const acts = el("div", { class: "uh-desk__acts" }, ...buttons, asked);
@@ -28,13 +28,12 @@ export function frame(text, bar, buttons) {
     el("p", {}, el("a", { href: "#" }, "All drafts")),
     el("div", { class: "uh-desk__head" }, heading, el("p", {}, file)),
     spoken,
-    top,
     news,
     other,
     el("div", { class: "uh-desk__halves" }, el("div", {}, write, findings, acts), paper),
     ways({ Text: write, Findings: findings, Page: paper }, count),
   );
-  return { node, heading, file, state, spoken, count, summary, found, page, top, news, other, asked, undo };
+  return { node, heading, file, state, spoken, count, summary, found, page, news, other, asked, undo };
 }
 
 /**

@@ -57,8 +57,8 @@ class WriteView {
     this.checkedText = "";
     /** @type {ReturnType<typeof setTimeout> | undefined} */
     this.quiet = undefined;
-    this.frame = frame(this.editor.field, insertBar(this.editor, () => app.desk.names()), this.buttons());
-    this.frame.top.append(app.warningNode() ?? "");
+    const bar = insertBar(this.editor, manual.paragraphs, () => app.desk.names());
+    this.frame = frame(this.editor.field, bar, this.buttons());
     this.node = this.frame.node;
     this.listenToLeaving();
     this.showState();

@@ -2,18 +2,24 @@
 
 import json
 from collections.abc import Mapping
-from pathlib import Path
 
-from attrs import frozen
+from attrs import asdict, frozen
 
-from underhoist.drafting.blank import Blank, blanks
-from underhoist.model import Manual
-from underhoist.pages import drawings
-from underhoist.source import is_page
-from underhoist.source.faults import Faults
-from underhoist.source.split import decoded, read_bytes
+from underhoist.prose import STEP_WORDS
 
 Size = tuple[int, int]
+
+
+@frozen
+class Blank:
+    """What a new page of one kind begins with."""
+
+    kind: str
+    title: str
+    """The kind as a person says it."""
+    folder: str
+    """Where most pages of the kind are; "" is the manual's own folder."""
+    text: str
 
 
 @frozen(kw_only=True)
@@ -30,26 +36,6 @@ class Sources:
     blanks: tuple[Blank, ...]
 
 
-def gather(manual: Manual, folder: Path, *, name: str, demo: bool) -> Sources:
-    """Read the texts of a manual's folder; a page that is no text is left out."""
-    files = sorted(manual.files)
-    texts = {file: _text(folder, file) for file in files if is_page(file)}
-    return Sources(
-        name=name,
-        demo=demo,
-        pages={file: text for file, text in texts.items() if text is not None},
-        drawings={file: drawings.size(folder / file) for file in files if not is_page(file)},
-        blanks=blanks(manual),
-    )
-
-
-def _text(folder: Path, file: str) -> str | None:
-    try:
-        return decoded(read_bytes(folder / file, file), file)
-    except Faults:
-        return None
-
-
 def to_json(sources: Sources) -> str:
     """Write the sources as the page reads them."""
     made = {
@@ -57,10 +43,8 @@ def to_json(sources: Sources) -> str:
         "demo": sources.demo,
         "pages": dict(sources.pages),
         "drawings": dict(sources.drawings),
-        "kinds": [
-            {"kind": each.kind, "title": each.title, "folder": each.folder, "text": each.text}
-            for each in sources.blanks
-        ],
+        "paragraphs": list(STEP_WORDS),
+        "kinds": [asdict(each) for each in sources.blanks],
     }
     return json.dumps(made, ensure_ascii=False, separators=(",", ":"))
 
@@ -72,6 +56,8 @@ def from_json(text: str) -> Sources:
         name=made["name"],
         demo=made["demo"],
         pages=made["pages"],
-        drawings={file: tuple(size) if size else None for file, size in made["drawings"].items()},
+        drawings={
+            file: (size[0], size[1]) if size else None for file, size in made["drawings"].items()
+        },
         blanks=tuple(Blank(**each) for each in made["kinds"]),
     )

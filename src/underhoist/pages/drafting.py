@@ -1,10 +1,7 @@
-"""The page on which a page is written, and the manual's texts that it needs for that."""
-
-from collections.abc import Iterator
+"""The page on which a page is written."""
 
 from markupsafe import Markup
 
-from underhoist.drafting.sources import gather, to_json
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.html import join
@@ -33,9 +30,3 @@ def drafting_sheet(site: Site) -> Sheet:
         summary=summary,
         html=join((purpose(summary), _PLACE, closing(site))),
     )
-
-
-def drafting_files(site: Site) -> Iterator[tuple[str, str]]:
-    """Yield path and text of what the page reads."""
-    sources = gather(site.manual, site.folder, name=site.name, demo=site.demo)
-    yield f"{ADDRESS}manual.json", to_json(sources)
