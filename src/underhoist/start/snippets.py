@@ -39,10 +39,9 @@ def snippets(known: Known) -> dict[str, Json]:
         page = _Writer(known).page(keys_of(kind))
         made[f"page of kind {kind}"] = _snippet(f"new-{kind}", f"A page of kind {kind}.", page)
         for key in _all_keys(keys_of(kind)):
-            lines = _Writer(known).key(key)
-            known_already = made.get(key.name, {}).get("body")
-            name = key.name if known_already in (None, lines) else f"{key.name} ({kind})"
-            made[name] = _snippet(key.name, key.help, lines)
+            snippet = _snippet(key.name, key.help, _Writer(known).key(key))
+            alike = made.get(key.name) in (None, snippet)
+            made[key.name if alike else f"{key.name} ({kind})"] = snippet
     for scheme, words in _REFERENCES.items():
         target = _Writer(known).chosen(known.get(scheme, ()), "id")
         made[f"reference to a {scheme}"] = _snippet(f"<{scheme}", words, [f"<{scheme}:{target}>"])
