@@ -43,6 +43,11 @@ class KeptSite:
         for batch in self._keeper.renew(self._site, touched):
             yield self._write(batch)
 
+    @property
+    def failed(self) -> frozenset[str]:
+        """The generated pages that could not be made, by the names that `every` has for them."""
+        return self._keeper.failed
+
     def html(self, sheet: Sheet) -> str:
         """Return a whole page that is no part of the manual."""
         return self._writer.html(sheet)

@@ -187,6 +187,8 @@ class Preview:
         return frozenset((str(path), path.stat().st_mtime_ns) for path in files)
 
     def _report(self) -> None:
+        if self._site and (failed := sorted(self._site.failed)):
+            self._say(f"These pages stay as they were: {', '.join(failed)}.")
         write("text", self._checked, self._checker.folder, self._out)
         self._out.flush()
 
