@@ -44,6 +44,7 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     stage. Without `offline` nothing is stored, as a preview wants it: it must show the newest text.
     Raises BrowserError where something is missing or would not work offline.
     """
+    progress("Finding what the phone needs")
     modules = tools.node_modules(site)
     progress("Compiling the calculators for the phone")
     cache = modules.parent / ".cache"

@@ -8,21 +8,46 @@ import subprocess
 import sys
 from pathlib import Path
 
+from underhoist.browser import packages
 from underhoist.browser.browser_error import BrowserError
 
 MISSING = "The phone-side packages are not installed: run `make manual` once, it installs them."
 
 
 def node_modules(site: Path) -> Path:
-    """Return the nearest `node_modules` above the site, else above this package.
+    """Return the nearest `node_modules` above the site, else above this package, else our own.
 
-    Raises BrowserError where neither has the runtime installed.
+    A builder that was installed on its own fetches the packages once, into the user's cache.
+    Raises BrowserError where they are neither there nor to be had.
     """
     starts = [*site.resolve().parents, *Path(__file__).resolve().parents]
-    for folder in starts:
-        if (folder / "node_modules" / "pyodide" / "package.json").is_file():
+    own = packages.home()
+    for folder in [*starts, *([own] if own else [])]:
+        if _is_whole(folder):
             return folder / "node_modules"
-    raise BrowserError(MISSING)
+    if own is None:
+        raise BrowserError(MISSING)
+    return _fetched(own)
+
+
+def _is_whole(folder: Path) -> bool:
+    return (folder / "node_modules" / "pyodide" / "package.json").is_file()
+
+
+def _fetched(own: Path) -> Path:
+    """Fetch the packages: whole or not at all."""
+    folder = packages.scratch(own)
+    try:
+        run("Fetching what the phone needs (it is done once, and wants a network)",
+            packages.command(), cwd=folder)  # fmt: skip
+        if not _is_whole(own):
+            folder.rename(own)
+    except OSError as problem:
+        msg = f"What the phone needs cannot be kept in {own}: {problem.strerror}."
+        raise BrowserError(msg) from None
+    finally:
+        shutil.rmtree(folder, ignore_errors=True)
+    return own / "node_modules"
 
 
 def node() -> str:

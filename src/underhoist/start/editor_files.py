@@ -62,7 +62,7 @@ _SETTINGS: Json = {
         "editor.tabSize": 2,
         "editor.insertSpaces": True,
     },
-    "files.exclude": {"site": True, ".underhoist": True},
+    "files.exclude": {"site": True},
     "files.eol": "\n",
 }
 """Markdown has suggestions switched off until somebody asks for them."""
