@@ -36,7 +36,7 @@ def findings(page: Page) -> list[str]:
 def test_axe_finds_nothing(page: Page, site_url: str, kind: str, paper: str) -> None:
     page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
     page.goto(site_url + KINDS[kind])
-    for filled_by_script in page.locator("#cards, #stored").all():
+    for filled_by_script in page.locator("#cards, #stored, #results").all():
         filled_by_script.locator("> *").first.wait_for()
     assert page.locator("html").get_attribute("data-paper") == paper
     assert findings(page) == []

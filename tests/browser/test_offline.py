@@ -95,6 +95,15 @@ def test_a_question_mark_and_a_missing_slash_find_their_page_without_a_server(ph
         expect(page.locator("h1")).to_contain_text("band")
 
 
+def test_the_search_finds_by_any_word_without_a_server(phone, server):
+    page = phone.new_page()
+    store_all(page, server)
+    server.stop()
+    page.goto(f"{server.url}search.html?q=bushing")
+    expect(page.locator("#understood")).to_have_text("bushing: we say bush.", timeout=WAIT)
+    expect(page.locator("#results li").first).to_be_visible()
+
+
 def test_an_address_that_does_not_exist_says_so_without_a_server(phone, server, site):
     page = phone.new_page()
     store_all(page, server)

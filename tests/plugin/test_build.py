@@ -123,7 +123,7 @@ def settle(project, old, new):
             r"mkdocs\.yml: the list of plugins lacks underhoist\. Add the line",
         ),
         ("name: material", "name: paper", "Unrecognised theme name: 'paper'"),
-        ("  - search\n", "  - searching\n", 'The "searching" plugin is not installed'),
+        ("  - underhoist\n", "  - underhoist\n  - searching\n", 'The "searching" plugin is not installed'),
         ("  - underhoist\n", "  - underhoist:\n      demo: perhaps\n", "demo"),
         ("site_name: A small manual\n", "", "site_name"),
     ],

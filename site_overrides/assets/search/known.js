@@ -3,7 +3,7 @@ import MiniSearch from "../vendor/minisearch.js";
 import { SETTINGS } from "./terms.js";
 
 /** A title tells more than a step, what is to be done more than what explains it. */
-const BOOST = { title: 8, do: 2, prose: 1 };
+const BOOST = { title: 8, said: 6, do: 2, prose: 1 };
 const AS_IT_IS = { tokenize: (/** @type {string} */ text) => [text], processTerm: (/** @type {string} */ term) => term };
 const MAY_BEGIN = /^\p{L}{2}/u; // one letter begins half the manual, and 12 is not the beginning of 120
 const READ = 4; // spellings that a slip is taken for

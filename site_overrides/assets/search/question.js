@@ -14,6 +14,8 @@ import { isSilent, kinOf, slipsIn, swapsOf, termsOf, wordsOf } from "./terms.js"
 const LONGEST = 200;
 const MOST_WORDS = 10;
 
+const SHORTEST = 3; // letters of half a word
+
 const EXACT = 1;
 const ALSO = 0.9;
 const KIN = 0.6;
@@ -126,13 +128,24 @@ function telling(word) {
  */
 function asMeant(word, known) {
   const [term] = termsOf(word);
-  for (let at = 3; at <= term.length - 3; at++) {
-    const halves = [term.slice(0, at), term.slice(at)];
-    if (halves.every((half) => known.has(half))) return { words: [word], ways: [way(halves)], named: [], read: [halves.join(" ")] };
-  }
   const swapped = slipsIn(term) > 0 ? swapsOf(term).filter((each) => known.has(each)) : [];
   const near = swapped.length > 0 ? swapped : known.near(term, slipsIn(term));
-  return { words: [word], ways: near.map((each) => way([each], SLIP)), named: [], read: near };
+  if (near.length > 0) return { words: [word], ways: near.map((each) => way([each], SLIP)), named: [], read: near };
+  const halves = halvesOf(term, known);
+  return { words: [word], ways: halves.length > 0 ? [way(halves)] : [], named: [], read: halves.length > 0 ? [halves.join(" ")] : [] };
+}
+
+/**
+ * The two words of the manual that were run together; nothing where there are none.
+ * @param {string} term
+ * @param {import("./known.js").Known} known
+ */
+function halvesOf(term, known) {
+  for (let at = SHORTEST; at <= term.length - SHORTEST; at++) {
+    const halves = [term.slice(0, at), term.slice(at)];
+    if (halves.every((half) => known.has(half))) return halves;
+  }
+  return [];
 }
 
 /**

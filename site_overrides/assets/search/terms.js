@@ -95,11 +95,11 @@ export function slipsIn(word) {
 }
 
 /**
- * How the index is made; the same when it is read back. `title` holds the owner's words as well, `do` the headings
- * and what a step tells to do, `prose` everything that explains it.
+ * How the index is made; the same when it is read back. `said` holds the owner's words, `do` the headings and what
+ * a step tells to do, `prose` everything that explains it.
  */
 export const SETTINGS = {
-  fields: ["title", "do", "prose"],
+  fields: ["title", "said", "do", "prose"],
   tokenize,
   processTerm: (/** @type {string} */ term) => (isSilent(term) ? null : term),
 };

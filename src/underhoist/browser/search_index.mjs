@@ -27,7 +27,7 @@ function firstWords(text) {
 
 pages.forEach((page, number) => {
   const { title, said, summary, note } = page;
-  add(number, "", "", "", { title: `${title} ${said}`, prose: `${summary} ${note}` });
+  add(number, "", "", "", { title, said, prose: `${summary} ${note}` });
   for (const { at, label, do: what, prose } of page.parts) {
     const heading = /^Step \d+$/u.test(label) ? "" : label;
     add(number, at, label, firstWords(what || prose), { do: `${heading} ${what}`, prose });
