@@ -55,3 +55,24 @@ fluid:
 """,
     )
     assert manual.found() == []
+
+
+def test_marks_in_another_unit(manual):
+    manual.keys(
+        "families/kestrel-3.md",
+        """\
+fluid:
+  specification: DX-2
+  service_fill: 4.2 L
+  dry_fill: 8.6 L
+  level: {selector: neutral, temperature: 65 to 80 degC, between_marks: 5 L}
+""",
+    )
+    assert manual.found() == [
+        (
+            "families/kestrel-3.md:27:73 fill-over-dry (stop)",
+            "5 L",
+            "The marks are further apart than a whole service, 4.2 L on line 25.",
+            "Look whether the unit is right: between the marks is often half a litre.",
+        )
+    ]

@@ -32,7 +32,7 @@ def test_label(manual):
         """\
 ## Steps
 
-1. [Tighten to 120 in-lb](part:rear-seal).
+1. [Tighten to 120 in-lb](tool:square-socket).
 
     Second check: The scale.
 """,

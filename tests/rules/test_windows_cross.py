@@ -87,3 +87,55 @@ shift_windows:
 """,
     )
     assert manual.found() == []
+
+
+def test_earlier_with_more_throttle(manual):
+    manual.keys(
+        "families/kestrel-3.md",
+        """\
+shift_windows:
+  - {shift: 1-2, throttle: full, speed: 16 to 22 km/h}
+  - {shift: 1-2, throttle: light, speed: 60 to 68 km/h}
+""",
+    )
+    assert manual.found() == [
+        (
+            "families/kestrel-3.md:27:41 windows-cross (stop)",
+            "16 to 22 km/h",
+            "1-2 begins earlier at full throttle than at light (60 to 68 km/h, line 28).",
+            "Look whether one of the speeds is wrong or in another unit.",
+        )
+    ]
+
+
+def test_hunting(manual):
+    manual.keys(
+        "families/kestrel-3.md",
+        """\
+shift_windows:
+  - {shift: 2-3, throttle: full, speed: 90 to 100 km/h}
+  - {shift: 3-2, throttle: full, speed: 86 to 96 km/h}
+""",
+    )
+    assert manual.found() == [
+        (
+            "families/kestrel-3.md:28:41 windows-cross (stop)",
+            "86 to 96 km/h",
+            "At full throttle 3-2 reaches into 2-3 (90 to 100 km/h, line 27): the unit would hunt.",
+            "Look whether one of the speeds is wrong or in another unit.",
+        )
+    ]
+
+
+def test_later_with_more_throttle_and_down_below_up(manual):
+    manual.keys(
+        "families/kestrel-3.md",
+        """\
+shift_windows:
+  - {shift: 1-2, throttle: light, speed: 16 to 22 km/h}
+  - {shift: 1-2, throttle: half, speed: 16 to 30 km/h}
+  - {shift: 2-3, throttle: full, speed: 90 to 100 km/h}
+  - {shift: 3-2, throttle: full, speed: 76 to 86 km/h}
+""",
+    )
+    assert manual.found() == []

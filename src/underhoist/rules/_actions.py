@@ -21,6 +21,8 @@ class Action:
 
     number: int
     text: str
+    offset: int
+    """Where the action's text begins in the body."""
     at: Place
     torques: frozenset[str]
     """Ids of the torques that the step names, without their family."""
@@ -49,7 +51,7 @@ def _action(step: StepText, text: Prose, references: Iterable[Reference], file: 
     torques, readings = (_ids(named, scheme) for scheme in ("torque", "reading"))
     asked = any(words.startswith("Second check:") for _, words in paragraphs)
     at = text.place(offset, file)
-    return Action(step.number, action, at, torques, readings, asked or bool(torques))
+    return Action(step.number, action, offset, at, torques, readings, asked or bool(torques))
 
 
 def _ids(named: Iterable[Reference], scheme: str) -> frozenset[str]:

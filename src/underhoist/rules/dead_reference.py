@@ -10,7 +10,7 @@ Good:
 ```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
-1. Lay the <part:rear-seal> on a clean rag.
+1. Hold the screw with the <tool:square-socket>.
 ```
 
 Bad:
@@ -18,7 +18,7 @@ Bad:
 ```markdown title="kestrel-3/clean-adjuster.md"
 ## Steps
 
-1. Lay the <part:rear-seel> on a clean rag.
+1. Hold the screw with the <tool:square-sockt>.
 ```
 """
 

@@ -1,7 +1,8 @@
-"""A service fill larger than the dry fill.
+"""A service fill larger than the dry fill, or a dipstick that marks more than a service.
 
 At a service, fluid stays behind in the converter and the channels. A service takes less than the
-empty unit does; where it says more, the two were swapped or read in different units.
+empty unit does; where it says more, the two were swapped or read in different units. From the low
+to the full mark it is a part of a service.
 
 Good:
 
@@ -34,7 +35,7 @@ SEVERITY = Severity.STOP
 
 
 def check(manual: Manual) -> Iterator[Finding]:
-    """Find unit families whose service takes more than the empty unit."""
+    """Find services that take more than the empty unit, and marks that a service does not fill."""
     for family in manual.families.values():
         service, dry = family.fluid.service_fill, family.fluid.dry_fill
         if service.value > dry.value:
@@ -43,3 +44,11 @@ def check(manual: Manual) -> Iterator[Finding]:
             )
             mend = "Look whether the two are swapped or one is in another unit."
             yield Finding(CODE, SEVERITY, service.at, service.written, wrong, mend)
+        marks = family.fluid.level.between_marks
+        if marks.value >= service.value:
+            wrong = (
+                f"The marks are further apart than a whole service, {service.written} on line "
+                f"{service.at.line}."
+            )
+            mend = "Look whether the unit is right: between the marks is often half a litre."
+            yield Finding(CODE, SEVERITY, marks.at, marks.written, wrong, mend)

@@ -1,8 +1,9 @@
 """Shift windows that cross.
 
 At the same throttle the shift into third comes at a higher road speed than the shift into second.
-Where the windows overlap, no road test can tell which shift was late. A shift has one window a
-throttle.
+Where the windows overlap, no road test can tell which shift was late. The same shift comes no
+earlier with more throttle, and the way down lies below the way up, or the unit hunts between two
+gears. A shift has one window a throttle.
 
 Good:
 
@@ -30,13 +31,18 @@ from underhoist.model import Manual, ShiftWindow, UnitFamily
 CODE = "windows-cross"
 SEVERITY = Severity.STOP
 
+THROTTLES = ("light", "half", "full")
+MEND = "Look whether one of the speeds is wrong or in another unit."
+
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Windows of one throttle that overlap, and windows stated twice."""
     for family in manual.families.values():
         yield from _twice(family)
+        yield from _throttles(family)
+        yield from _hunting(family)
         for upward in (True, False):
-            for throttle in ("light", "half", "full"):
+            for throttle in THROTTLES:
                 windows = [
                     window
                     for window in family.shift_windows
@@ -62,6 +68,38 @@ def _twice(family: UnitFamily) -> Iterator[Finding]:
             )
 
 
+def _throttles(family: UnitFamily) -> Iterator[Finding]:
+    """Find windows of one shift that come earlier with more throttle."""
+    for shift in dict.fromkeys(window.shift.value for window in family.shift_windows):
+        by_throttle = sorted(
+            (window for window in family.shift_windows if window.shift.value == shift),
+            key=lambda window: THROTTLES.index(window.throttle.value),
+        )
+        for less, more in pairwise(by_throttle):
+            if (
+                more.speed.value.low < less.speed.value.low
+                and less.throttle.value != more.throttle.value
+            ):
+                wrong = (
+                    f"{shift} begins earlier at {more.throttle} throttle than at {less.throttle} "
+                    f"({less.speed.written}, line {less.speed.at.line})."
+                )
+                yield Finding(CODE, SEVERITY, more.speed.at, more.speed.written, wrong, MEND)
+
+
+def _hunting(family: UnitFamily) -> Iterator[Finding]:
+    """Find shifts down that reach into the window of the shift up between the same gears."""
+    up = {(each.shift.value, each.throttle.value): each for each in family.shift_windows}
+    for down in family.shift_windows:
+        above = up.get((down.shift.value[::-1], down.throttle.value))
+        if not _goes_up(down) and above and down.speed.value.high > above.speed.value.low:
+            wrong = (
+                f"At {down.throttle} throttle {down.shift} reaches into {above.shift} "
+                f"({above.speed.written}, line {above.speed.at.line}): the unit would hunt."
+            )
+            yield Finding(CODE, SEVERITY, down.speed.at, down.speed.written, wrong, MEND)
+
+
 def _crossing(windows: list[ShiftWindow]) -> Iterator[Finding]:
     """Neighbours in the order of their gears where the upper begins below the end of the lower."""
     for lower, upper in pairwise(windows):
@@ -73,5 +111,4 @@ def _crossing(windows: list[ShiftWindow]) -> Iterator[Finding]:
                 f"At {upper.throttle} throttle {upper.shift} begins before {lower.shift} "
                 f"({lower.speed.written}, line {lower.speed.at.line}) has ended."
             )
-            mend = "Look whether one of the speeds is wrong or in another unit."
-            yield Finding(CODE, SEVERITY, upper.speed.at, upper.speed.written, wrong, mend)
+            yield Finding(CODE, SEVERITY, upper.speed.at, upper.speed.written, wrong, MEND)
