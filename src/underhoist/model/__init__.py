@@ -15,6 +15,7 @@ from underhoist.model.family import (
 from underhoist.model.fault import Cause, Check, Fault
 from underhoist.model.hazard import Hazard, RequiredWhen
 from underhoist.model.hydraulics import Governor, GovernorPoint, Modulator
+from underhoist.model.limits import LinePressure, Stall, ThrottleCable
 from underhoist.model.manual import Manual
 from underhoist.model.page import Body, Draft, Page, PlainPage
 from underhoist.model.procedure import Procedure, Reading
@@ -23,7 +24,7 @@ from underhoist.model.word import Word
 
 __all__ = [
     "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
-    "Governor", "GovernorPoint", "Hazard", "LevelRule", "Manual", "Modulator", "Page", "Part",
-    "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen", "ShiftWindow", "Tool",
-    "UnitFamily", "Variant", "Word",
+    "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator", "Page", "Part",
+    "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen", "ShiftWindow", "Stall",
+    "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
 ]  # fmt: skip

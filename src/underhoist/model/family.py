@@ -6,6 +6,7 @@ from typing import Literal
 from attrs import field, frozen
 
 from underhoist.model.hydraulics import Governor, Modulator
+from underhoist.model.limits import LinePressure, Stall, ThrottleCable
 from underhoist.model.page import Page
 from underhoist.model.values import (
     Count,
@@ -167,6 +168,15 @@ class UnitFamily(Page):
     )
     governor: Governor | None = field(
         default=None, metadata={"help": "Points of a spring-calibrated governor."}
+    )
+    throttle_cable: ThrottleCable | None = field(
+        default=None, metadata={"help": "How the cable of the throttle valve is set."}
+    )
+    line_pressure: tuple[LinePressure, ...] = field(
+        default=(), metadata={"help": "Line pressures of a sound unit, for the line-pressure test."}
+    )
+    stall: Stall | None = field(
+        default=None, metadata={"help": "Stall speed, and how long the test may last."}
     )
     fluid: FluidRule = field(metadata={"help": "Fluid, fills and level rule."})
     fasteners: Mapping[Id, Fastener] = field(

@@ -3,6 +3,7 @@
 from markupsafe import Markup
 
 from underhoist.model import Fault, Procedure, UnitFamily
+from underhoist.pages import family_limits as limits
 from underhoist.pages import family_tables as tables
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
@@ -30,6 +31,9 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-fluid", "Fluid", tables.fluid(here, family)),
         section("uh-windows", "Shift speeds", tables.shift_windows(family)),
         section("uh-hydraulics", "Modulator and governor", tables.hydraulics(family)),
+        section("uh-cable", "Throttle cable", limits.throttle_cable(family)),
+        section("uh-line-pressure", "Line pressure", limits.line_pressure(family)),
+        section("uh-stall", "Stall speed", limits.stall(family)),
         section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),
         section("uh-parts", "Parts", _parts(here, family)),
         section("uh-calculators", "Calculators, filled in", _calculators(here, family)),
