@@ -7,7 +7,7 @@ from attrs import evolve
 from underhoist.history.change import Change, Rank
 from underhoist.history.facts_told import Spot, told
 from underhoist.history.naming import Naming, branch, naming
-from underhoist.history.portrait import Portrait
+from underhoist.history.portrait import Portrait, revision
 from underhoist.history.steps_told import steps_told, text_told
 
 REWORDED = "the text was reworded"
@@ -26,7 +26,7 @@ def compare(old: Portrait, new: Portrait) -> tuple[Change, ...]:
         *text_told(branch(old, "text"), branch(new, "text"), names),
     ]
     once = dict.fromkeys(found)
-    if not once and old != new:
+    if not once and revision(old) != revision(new):
         return (Change(words=REWORDED, rank=Rank.TEXT),)
     return tuple(sorted(once, key=lambda each: each.rank))
 

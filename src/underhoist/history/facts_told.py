@@ -29,7 +29,7 @@ class Spot:
         named = [thing for thing in things if isinstance(thing, dict) and "name" in thing]
         if named:
             return evolve(spot, words=thing_label(self.words, key, named[0]))
-        above = self.words if self.depth <= 1 or "(" in self.words else one(self.words)
+        above = one(self.words)
         between = ", " if above.endswith(")") and label(key) else " "
         return evolve(spot, words=between.join(filter(None, (above, label(key)))))
 

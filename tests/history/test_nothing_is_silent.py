@@ -1,0 +1,174 @@
+"""Whatever differs is told: every value of the demo manual is changed, one at a time."""
+
+from pathlib import Path
+from typing import Literal, get_args, get_origin
+
+import pytest
+from attrs import evolve, fields, has
+from hypothesis import given
+from hypothesis import strategies as st
+from underhoist_calculators.registry import Quantity, Span
+from underhoist_calculators.units import quantity, show, show_number, unit_name
+
+from underhoist.check import check
+from underhoist.history import compare, key_of, revision
+from underhoist.history.compare import REWORDED
+from underhoist.links import weave
+from underhoist.pages.portraits import painter
+from underhoist.place import Placed
+
+DEMO = Path(__file__).parents[2] / "procedures"
+FLOOR = 1_000
+"""Values that the demo manual has at least: fewer, and the walk has lost its way."""
+
+BY_LINKS = ("before", "after")
+"""What comes first and what follows counts for both pages: it has a test of its own."""
+
+
+@pytest.fixture(scope="module")
+def demo():
+    return check(DEMO).manual
+
+
+@pytest.fixture(scope="module")
+def paint(demo):
+    return painter(demo, weave(demo), DEMO)
+
+
+def larger(value):
+    return quantity(value.magnitude * 1.5 + 1, unit_name(value))
+
+
+def mutated(placed, kind):
+    """The same value changed, and a text by which the words must tell it."""
+    value = placed.value
+    choices = get_args(kind) if get_origin(kind) is Literal else ()
+    if choices:
+        other = next(each for each in choices if each != value)
+        return Placed(other, placed.at, other), other
+    if isinstance(value, Quantity):
+        other = larger(value)
+        return Placed(other, placed.at, show(other)), show_number(other)
+    if isinstance(value, Span):
+        other = Span(value.low, larger(value.high))
+        return Placed(other, placed.at, "x"), show_number(other.high)
+    if isinstance(value, str):
+        other = f"{value}-mutant" if value.replace("-", "").isalnum() else f"{value} mutant"
+        return Placed(other, placed.at, other), "mutant"
+    return Placed(value, placed.at, f"{value}7"), f"{value}7"
+
+
+def mutants(thing, kind=None):
+    """Every copy of the thing in which one value is different, and what must be told."""
+    if isinstance(thing, Placed):
+        yield mutated(thing, kind)
+    elif isinstance(thing, dict):
+        for key, each in thing.items():
+            yield from (({**thing, key: new}, said) for new, said in mutants(each, item(kind)))
+    elif isinstance(thing, tuple):
+        for at, each in enumerate(thing):
+            for new, said in mutants(each, item(kind)):
+                yield (*thing[:at], new, *thing[at + 1 :]), said
+    elif has(type(thing)):
+        for attribute in fields(type(thing)):
+            if attribute.name in BY_LINKS:
+                continue
+            value = getattr(thing, attribute.name)
+            for new, said in mutants(value, item(attribute.type)):
+                yield evolve(thing, **{attribute.name: new}), said
+
+
+def item(kind):
+    """The type inside a list, a mapping, an optional or a placed value."""
+    inner = [each for each in get_args(kind) if each not in (type(None), str, ...)]
+    if get_origin(kind) is Literal or not inner:
+        return kind
+    return item(inner[-1]) if get_origin(inner[-1]) else inner[-1]
+
+
+def test_every_changed_value_of_the_demo_manual_is_told(demo, paint):
+    count, silent = 0, []
+    for page in demo.pages():
+        before = paint.portrait(page)
+        for other, said in mutants(page):
+            count += 1
+            told = [change.words for change in compare(before, paint.portrait(other))]
+            if not any(said in words for words in told) or told == [REWORDED]:
+                silent.append((key_of(page), said, told))
+    assert count >= FLOOR
+    assert silent == []
+
+
+def test_every_lost_neighbour_of_the_demo_manual_is_told(demo, paint):
+    count = 0
+    for id_, page in demo.procedures.items():
+        alone = evolve(page, before=(), after=())
+        other = evolve(demo, procedures={**demo.procedures, id_: alone})
+        links = weave(other)
+        told = [
+            change.words
+            for change in compare(paint.portrait(page), painter(other, links, DEMO).portrait(alone))
+        ]
+        for side, now, was in (
+            ("before", links.before, paint.links.before),
+            ("after", links.follows, paint.links.follows),
+        ):
+            for lost in set(was[id_]) - set(now[id_]):
+                count += 1
+                title = demo.procedures[lost].title.value
+                assert f"procedure {side} {title} taken out" in told
+    assert count > len(demo.procedures) / 2
+
+
+def test_every_changed_paragraph_of_the_demo_manual_is_told(demo, paint):
+    count, silent = 0, []
+    for page in demo.pages():
+        before = paint.portrait(page)
+        lines = page.body.text.split("\n")
+        for at, line in enumerate(lines):
+            if not line.strip():
+                continue
+            count += 1
+            text = "\n".join([*lines[:at], f"{line} mutant", *lines[at + 1 :]])
+            other = evolve(page, body=evolve(page.body, text=text))
+            told = [change.words for change in compare(before, paint.portrait(other))]
+            if not told:
+                silent.append((key_of(page), line))
+    assert count >= FLOOR
+    assert silent == []
+
+
+def test_a_manual_beside_itself_says_nothing(demo, paint):
+    for page in demo.pages():
+        assert compare(paint.portrait(page), paint.portrait(page)) == ()
+
+
+TEXTS = st.text("ab7 .:", max_size=12) | st.sampled_from(["9 lbf·ft", "tool:hoist", "hazard:x"])
+TREES = st.recursive(
+    TEXTS,
+    lambda inner: (
+        st.lists(inner, max_size=4) | st.dictionaries(st.sampled_from("abcname"), inner, max_size=4)
+    ),
+    max_leaves=12,
+)
+PORTRAITS = st.fixed_dictionaries(
+    {},
+    optional={
+        "facts": st.dictionaries(st.sampled_from(["tools", "fluid", "causes", "x"]), TREES),
+        "order": st.dictionaries(st.sampled_from(["before", "after"]), st.lists(TEXTS)),
+        "steps": st.lists(st.lists(TEXTS, max_size=3), max_size=4),
+        "text": st.dictionaries(TEXTS, st.lists(TEXTS, max_size=3), max_size=3),
+        "shows": st.dictionaries(TEXTS, st.dictionaries(TEXTS, TEXTS, max_size=2), max_size=3),
+        "names": st.dictionaries(TEXTS, TEXTS, max_size=3),
+    },
+)
+
+
+@given(PORTRAITS)
+def test_any_portrait_beside_itself_says_nothing(portrait):
+    assert compare(portrait, portrait) == ()
+
+
+@given(PORTRAITS, PORTRAITS)
+def test_there_are_words_exactly_where_the_revision_differs(old, new):
+    assert bool(compare(old, new)) == (revision(old) != revision(new))
