@@ -1,5 +1,8 @@
 """`caution-after-step`: exact wording, and silence where nothing is wrong."""
 
+from underhoist.check import check
+from underhoist.mends import apply
+
 
 def test_below_the_action(manual):
     manual.body(
@@ -86,3 +89,23 @@ def test_two_in_one_paragraph(manual):
             "Give each a paragraph of its own, first in the step.",
         )
     ]
+
+
+def test_the_mend_parts_them(manual):
+    file = manual.folder / "kestrel-3/clean-adjuster.md"
+    manual.body(
+        "kestrel-3/clean-adjuster.md",
+        """\
+## Steps
+
+1. <hazard:hot-fluid> [Up](hazard:raised-vehicle)
+
+    Loosen the locknut.
+""",
+    )
+    (finding,) = check(manual.folder).findings
+    file.write_text(apply(file.read_text(encoding="utf-8"), [finding.edit]), encoding="utf-8")
+    assert manual.found() == []
+    assert file.read_text(encoding="utf-8").endswith(
+        "1. <hazard:hot-fluid>\n\n    [Up](hazard:raised-vehicle)\n\n    Loosen the locknut.\n"
+    )

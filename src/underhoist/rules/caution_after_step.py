@@ -26,8 +26,9 @@ Bad:
 import re
 from collections.abc import Iterator
 
-from underhoist.finding import Finding, Severity
+from underhoist.finding import Edit, Finding, Severity
 from underhoist.model import Manual
+from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.rules._actions import CAUTION
 from underhoist.words import quote
@@ -49,9 +50,18 @@ def check(manual: Manual) -> Iterator[Finding]:
                 if _SEVERAL.fullmatch(paragraph):
                     wrong = "Two cautions in one paragraph are read as an action."
                     mend = "Give each a paragraph of its own, first in the step."
-                    yield Finding(CODE, SEVERITY, at, quote(paragraph), wrong, mend)
+                    edit = _parted(at, paragraph)
+                    yield Finding(CODE, SEVERITY, at, quote(paragraph), wrong, mend, edit)
                 elif not CAUTION.fullmatch(paragraph):
                     begun = True
                 elif begun:
                     wrong = f"The caution stands below the action of step {step.number}."
                     yield Finding(CODE, SEVERITY, at, paragraph, wrong, "Put it first in the step.")
+
+
+def _parted(at: Place, paragraph: str) -> Edit | None:
+    """Put each caution of a line into a paragraph of its own."""
+    if "\n" in paragraph:
+        return None
+    parted = "\n\n    ".join(CAUTION.findall(paragraph))
+    return Edit(at.file, at.line, at.column, at.line, at.column + len(paragraph), parted)

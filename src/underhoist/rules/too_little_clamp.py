@@ -3,7 +3,7 @@
 A screw holds by being stretched. Where even an oiled screw of the softest usual grade takes less
 than a fifth of its proof load, the joint comes loose; most likely the number was written for feet
 and the unit for inches. Some joints are kept so low on purpose: `limited_by` says why, such as a
-cork gasket or a plastic cover. The fifth is ours.
+cork gasket or a plastic cover. The fifth is our own limit.
 
 Good:
 
