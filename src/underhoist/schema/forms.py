@@ -26,6 +26,7 @@ EXAMPLES: dict[str | None, tuple[str, str]] = {
     "pressure": ("17 inHg", "15 to 20 inHg"),
     "length": ("52.1 mm", "52.0 to 52.2 mm"),
     "temperature": ("80 degC", "65 to 80 degC"),
+    "rotation_speed": ("1800 r/min", "1700 to 1900 r/min"),
     None: ("0.5 mm", "15 to 20 inHg"),
 }
 """A quantity and a range by kind; None is for a value that may be of any kind."""
@@ -74,11 +75,19 @@ def _marked(base: type, mark: object) -> Form:
 
 
 def _measured(mark: Measure, *, is_span: bool) -> Form:
-    example = EXAMPLES[mark.kind][is_span]
+    example = _examples(mark.kind)[is_span]
     of = f" of {KIND_WORDS[mark.kind]}" if mark.kind else ""
     if is_span:
         return Form(f"two numbers and their unit{of}", example=example, pattern=SPAN)
     return Form(f"a number and its unit{of}", example=example, pattern=QUANTITY)
+
+
+def _examples(kind: str | None) -> tuple[str, str]:
+    """Return usual figures of this kind, or any with its first unit."""
+    if kind in EXAMPLES:
+        return EXAMPLES[kind]
+    symbol = next(iter(units_of(kind or ""))).symbol
+    return f"1 {symbol}", f"1 to 2 {symbol}"
 
 
 def _number(bounds: Bounds, *, whole: bool) -> Form:
