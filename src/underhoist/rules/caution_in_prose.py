@@ -31,6 +31,7 @@ from itertools import chain
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 from underhoist.prose import prose
+from underhoist.signal_words import SIGNALS
 from underhoist.words import quote
 
 CODE = "caution-in-prose"
@@ -52,7 +53,8 @@ def check(manual: Manual) -> Iterator[Finding]:
     groups = (manual.procedures, manual.families, manual.faults, manual.tools)
     for page in chain(*(group.values() for group in groups), drafts):
         text = prose(page.body)
-        for found in _WRITTEN.finditer(text.text):
+        plain = text.text.casefold()
+        for found in _WRITTEN.finditer(text.text) if any(map(plain.count, SIGNALS)) else ():
             at = text.place(found.start(1), page.file)
             wrong = "A caution in the text has no panel of its own: it is easily read over."
             mend = "Write <hazard:…> first in the step, with the id of the hazard's page."

@@ -49,6 +49,8 @@ CODE = "orphan"
 SEVERITY = Severity.LOOK
 
 FRONT = "index.md"
+OWN = frozenset({"torque", "part", "tool", "hazard", "family"})
+"""Schemes whose targets can be orphans; family, because a lost one hides what it owns."""
 DRAWINGS = frozenset({".svg", ".png", ".jpg", ".jpeg", ".webp", ".gif", ".avif"})
 
 
@@ -79,6 +81,7 @@ def _used(manual: Manual) -> _Used:
     for page in (*manual.pages(), *manual.repeated):
         names = {(to, placed.value) for to, placed in ids_of(page) if to != "cause"}
         names |= {(each.scheme, each.id) for each in find(page.body, page.file)}
+        names = {(scheme, name) for scheme, name in names if scheme in OWN}
         for scheme, name in names:
             targets = matches(manual, page, scheme, name)
             things |= {(scheme, each.id) for each in targets if each.thing is not page}

@@ -35,7 +35,7 @@ SEVERITY = Severity.STOP
 def check(manual: Manual) -> Iterator[Finding]:
     """Find torques of a procedure that none of its steps refers to."""
     for procedure in manual.procedures.values():
-        steps = list(actions(procedure)) if procedure.torques else []
+        steps = actions(procedure) if procedure.torques else ()
         named = {name for step in steps for name in step.torques}
         declared = {each.value.rpartition("/")[2]: each for each in procedure.torques}
         if not steps or not named <= declared.keys():  # another rule says what is meant there

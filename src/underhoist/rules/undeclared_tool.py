@@ -58,8 +58,10 @@ def check(manual: Manual) -> Iterator[Finding]:
 
 
 def _in_actions(procedure: Procedure) -> Iterator[Reference]:
-    spans = [(each.offset, each.offset + len(each.text)) for each in actions(procedure)]
-    for reference in find(procedure.body, procedure.file):
-        taken = any(begin <= reference.offset < end for begin, end in spans)
-        if taken and reference.scheme in {"tool", "part"}:
+    named = [
+        each for each in find(procedure.body, procedure.file) if each.scheme in {"tool", "part"}
+    ]
+    spans = [(each.offset, each.offset + len(each.text)) for each in actions(procedure) if named]
+    for reference in named:
+        if any(begin <= reference.offset < end for begin, end in spans):
             yield reference

@@ -47,7 +47,7 @@ MEND = "Write Second check: below it and what another pair of eyes looks at."
 def check(manual: Manual) -> Iterator[Finding]:
     """Find steps that set without a second check, and procedures that fit without any."""
     for procedure in manual.procedures.values():
-        steps = list(actions(procedure))
+        steps = actions(procedure)
         bare = [step for step in steps if _SETS.match(step.text) and not step.has_second_check]
         for step in bare:
             wrong = f"Step {step.number} sets something, and nobody looks a second time."
@@ -56,7 +56,7 @@ def check(manual: Manual) -> Iterator[Finding]:
             yield from _whole(procedure, steps)
 
 
-def _whole(procedure: Procedure, steps: list[Action]) -> Iterator[Finding]:
+def _whole(procedure: Procedure, steps: tuple[Action, ...]) -> Iterator[Finding]:
     """Yield one finding for a procedure that fits or leaves something unseen."""
     mend = "Add Second check: to the step that does it."
     left = [each for each in procedure.readings.values() if each.when.value != "as found"]
