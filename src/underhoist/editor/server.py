@@ -129,7 +129,9 @@ def _complete(params: lsp.CompletionParams) -> lsp.CompletionList:
         return lsp.CompletionList(is_incomplete=False, items=[])
     desk, file = found
     place = document.position_codec.position_from_client_units(document.lines, params.position)
-    offered = suggestions(desk.checked().manual, file, document.source, place.line, place.character)
+    offered = suggestions(
+        desk.checked().manual, desk.page(file), document.source, place.line, place.character
+    )
     here = spot(document.source.split("\n"), place.line, place.character)
     begun = place.character - len(here.typed) if here else place.character
     where = document.position_codec.range_to_client_units(
@@ -156,7 +158,9 @@ def _hover(params: lsp.HoverParams) -> lsp.Hover | None:
         return None
     desk, file = found
     place = document.position_codec.position_from_client_units(document.lines, params.position)
-    said = explanation(desk.checked().manual, file, document.source, place.line, place.character)
+    said = explanation(
+        desk.checked().manual, desk.page(file), document.source, place.line, place.character
+    )
     return lsp.Hover(contents=said) if said else None
 
 
