@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator, Mapping
 
 from underhoist import cards
+from underhoist.history import since
 from underhoist.links import page_address
 from underhoist.model import Procedure
 from underhoist.pages.here import Here
@@ -31,7 +32,14 @@ def _card(site: Site, procedure: Procedure, sheet: Sheet) -> cards.Json:
     """Return the procedure with the revision that stands on its page."""
     made = cards.data(site.manual, procedure, card_steps(sheet.steps, procedure))
     calculators = list(_calculators(Here(site, CARDS, procedure), procedure))
-    return {**made, "revision": sheet.revision, "calculators": calculators}
+    kept = site.history.kept(procedure) if site.history else None
+    return {
+        **made,
+        "revision": sheet.revision,
+        "date": since(kept) if kept else "",
+        "author": sheet.author or "",
+        "calculators": calculators,
+    }
 
 
 def _calculators(here: Here, procedure: Procedure) -> Iterator[cards.Json]:
