@@ -42,8 +42,8 @@ class Project:
         shutil.copytree(MANUAL, self.pages)
         (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
 
-    def build(self, add_phone_side=without_phone_side):
-        return build(self.folder, self.site, Silent(), add_phone_side)
+    def build(self, add_phone_side=without_phone_side, since=None):
+        return build(self.folder, self.site, Silent(), add_phone_side, since)
 
     def replace(self, file, old, new):
         path = self.pages / file
