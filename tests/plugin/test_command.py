@@ -35,7 +35,10 @@ def test_build_says_what_the_site_holds_and_how_to_open_it(project, monkeypatch)
     assert lines[1] == "The check read 12 pages: nothing found."
     assert lines[2].startswith("On a phone: ")
     command = Path(sys.executable).with_name("underhoist")
-    assert lines[3:] == [f"To open it: {command} open site"]
+    assert lines[3:] == [
+        "There is no earlier build to compare with.",
+        f"To open it: {command} open site",
+    ]
     assert (project.site / "index.html").is_file()
 
 

@@ -7,6 +7,7 @@ from posixpath import dirname, join, normpath
 from urllib.parse import unquote, urlsplit
 
 from underhoist import theme
+from underhoist.history import Earlier
 from underhoist.pages import sheets
 
 
@@ -20,7 +21,9 @@ def html_files(project):
 def test_every_page_is_written_with_its_own_text(built):
     from underhoist.pages import make_site
 
-    site = make_site(built.result.checked.manual, built.pages, name="A small manual")
+    site = make_site(
+        built.result.checked.manual, built.pages, name="A small manual", earlier=Earlier()
+    )
     for sheet in sheets(site):
         written = (built.site / sheet.address / "index.html").read_text(encoding="utf-8")
         assert sheet.html in written, sheet.address
