@@ -1,5 +1,10 @@
 """`front-matter`: exact wording, and silence where nothing is wrong."""
 
+import pytest
+import yaml
+
+from underhoist.source import compose
+
 
 def test_missing(manual):
     manual.page("new.md", "# A page\n")
@@ -127,8 +132,8 @@ def test_colon_in_text(manual):
         (
             "kestrel-3/set-band.md:15:11 front-matter (stop)",
             "title: Set: the band",
-            "The YAML cannot be read here: mapping values are not allowed in this context.",
-            "Put the text after the first colon in quotes: it holds a colon of its own.",
+            "The text holds a colon of its own.",
+            "Put the text after the first colon in quotes.",
         )
     ]
 
@@ -148,8 +153,8 @@ summary: [a
         (
             "new.md:4:10 front-matter (stop)",
             "summary: [a",
-            "The YAML cannot be read here: did not find expected ',' or ']'.",
-            "Close the bracket that opens here with ].",
+            "The bracket that opens here is not closed.",
+            "Close it with ]; part items by commas.",
         )
     ]
 
@@ -160,7 +165,7 @@ def test_tab(manual):
         (
             "new.md:3:1 front-matter (stop)",
             "title: A",
-            "The YAML cannot be read here: found a tab character that violates indentation.",
+            "A tab stands where only spaces may.",
             "Indent with spaces, not with tabs.",
         )
     ]
@@ -201,8 +206,8 @@ a: b
         (
             "new.md:4:1 front-matter (stop)",
             "a: b",
-            "The YAML cannot be read here: did not find expected <document start>.",
-            "Look at the indentation, quotes and brackets of this line and the one above.",
+            "The front matter is two documents.",
+            "Take the line of dots out.",
         )
     ]
 
@@ -225,8 +230,8 @@ def test_control_sign(manual):
         (
             "new.md:3:9 front-matter (stop)",
             "title: a�b",
-            "The YAML cannot be read here: control characters are not allowed.",
-            "Take out the sign that cannot be printed.",
+            "A sign that cannot be printed stands here.",
+            "Take it out.",
         )
     ]
 
@@ -239,6 +244,83 @@ def test_key_without_colon(manual):
     assert manual.found()[0] == (
         f"{file}:{row}:1 front-matter (stop)",
         "minutes 10",
-        "The YAML cannot be read here: could not find expected ':'.",
+        "This line is no key with a value.",
         "Write a colon and a space after the key.",
     )
+
+
+BROKEN = [
+    (
+        "title: 'it's'",
+        12,
+        "The text goes on after the single quote that closes it.",
+        "Put the whole text in double quotes.",
+    ),
+    (
+        'title: "a" b',
+        12,
+        "Something follows after the end of the value.",
+        "Take it out, or put the whole text in quotes.",
+    ),
+    (
+        "title: @home",
+        8,
+        "A text cannot begin with the sign @ unless it is in quotes.",
+        "Put the text in quotes.",
+    ),
+    (
+        'title: "a\\qb"',
+        None,
+        "After a backslash in double quotes only certain letters can stand.",
+        "Write the text in single quotes.",
+    ),
+    (
+        "title: - a",
+        8,
+        "A list cannot begin on the line of its key.",
+        "Write it in brackets, or each item on a line of its own, with a dash.",
+    ),
+    (
+        "title: ]",
+        8,
+        "A bracket or a comma stands here that belongs to nothing.",
+        "Take it out, or put the text in quotes.",
+    ),
+    ("title: & b", None, "A text cannot begin with this sign.", "Put the text in quotes."),
+    (
+        "title: |b",
+        None,
+        "After | or > the text begins on the next line.",
+        "Put it there, indented; or put the text in quotes.",
+    ),
+    (
+        "title: a\n  area: b",
+        None,
+        "A key cannot stand here: its indentation or the line above is wrong.",
+        "Begin it below the keys it belongs with, and see that the line above has a colon.",
+    ),
+    (
+        "title: {a: b",
+        8,
+        "The brace that opens here is not closed.",
+        "Close it with }; part keys by commas.",
+    ),
+    (
+        "title: 'a",
+        8,
+        "The quotes that open here are not closed.",
+        "Close them at the end of the text.",
+    ),
+]
+
+
+@pytest.mark.parametrize("loader", ["CBaseLoader", "BaseLoader"])
+@pytest.mark.parametrize("case", BROKEN, ids=lambda case: case[0][:20])
+def test_both_parsers_complain_in_the_same_plain_words(manual, monkeypatch, loader, case):
+    line, column, wrong, mend = case
+    monkeypatch.setattr(compose, "LOADER", getattr(yaml, loader))
+    manual.page("new.md", f"---\nkind: page\n{line}\nsummary: s\n---\n")
+    (found,) = [each for each in manual.found() if each[0].startswith("new.md")]
+    assert found[2:] == (wrong, mend)
+    if column:
+        assert found[0] == f"new.md:3:{column} front-matter (stop)"

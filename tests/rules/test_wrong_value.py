@@ -1,5 +1,9 @@
 """`wrong-value`: exact wording, and silence where nothing is wrong."""
 
+import pytest
+
+from underhoist.check import check
+
 
 def test_not_a_whole_number(manual):
     manual.keys("kestrel-3/set-band.md", "minutes: 2.5\n")
@@ -31,8 +35,8 @@ def test_not_a_number(manual):
         (
             "families/kestrel-3.md:28:38 wrong-value (stop)",
             "2,92",
-            "axle is a number.",
-            "Write digits only, such as 2.92.",
+            "A comma in a number can mean two things.",
+            "Write 2.92, if that is meant.",
         )
     ]
 
@@ -127,8 +131,8 @@ def test_list_without_brackets(manual):
         (
             "kestrel-3/set-band.md:15:8 wrong-value (stop)",
             "inch-pound-wrench, square-socket",
-            "tools is written with lower-case letters, digits and hyphens.",
-            "Write several as a list in brackets: tools: [inch-pound-wrench, square-socket].",
+            "tools holds several values here that are written as one.",
+            "Write them as a list in brackets: [inch-pound-wrench, square-socket].",
         )
     ]
 
@@ -250,3 +254,73 @@ author: 2026-11-25
 """,
     )
     assert manual.found() == []
+
+
+SEVERAL = "tools holds several values here that are written as one."
+
+
+def _edits(manual):
+    return [
+        (each.wrong, each.mend, each.edit and each.edit.text)
+        for each in check(manual.folder).findings
+    ]
+
+
+@pytest.mark.parametrize(
+    ("keys", "wrong", "mend", "text"),
+    [
+        ("tools: [lamp; hoist]\n", SEVERAL, "Part them by commas: lamp, hoist.", "lamp, hoist"),
+        (
+            "tools: lamp; hoist\n",
+            SEVERAL,
+            "Write them as a list in brackets: [lamp, hoist].",
+            "[lamp, hoist]",
+        ),
+        ("tools:\n  - lamp; hoist\n", SEVERAL, "Write each on its own.", None),
+        (
+            "tools: [Lamp Holder]\n",
+            "tools is written with lower-case letters, digits and hyphens.",
+            "Write lamp-holder.",
+            "lamp-holder",
+        ),
+        (
+            "who: aprentice\n",
+            "who is apprentice or senior.",
+            "Did you mean apprentice?",
+            "apprentice",
+        ),
+        (
+            "title: \u201cSet the band\u201d\n",
+            "Curly quotes round a value are taken for a part of it.",
+            'Write straight quotes ", or none.',
+            "Set the band",
+        ),
+        (
+            "title: \u201cSet: the band\u201d\n",
+            "The text holds a colon of its own.",
+            "Put the text after the first colon in quotes.",
+            '"Set: the band"',
+        ),
+    ],
+)
+def test_mends_that_need_no_thought(manual, keys, wrong, mend, text):
+    manual.keys("kestrel-3/set-band.md", keys)
+    assert _edits(manual) == [(wrong, mend, text)]
+
+
+def test_quotes_within_a_text_stay(manual):
+    manual.keys("kestrel-3/set-band.md", "title: Set the \u201cfront\u201d band\n")
+    assert _edits(manual) == []
+
+
+@pytest.mark.parametrize(
+    ("span", "mend", "text"),
+    [
+        ("6,2 to 6,5 mm", "Write 6.2 to 6.5 mm.", "6.2 to 6.5 mm"),
+        ("1,500 to 2,000 rpm", "Write 1500 to 2000 rpm or 1.500 to 2.000 rpm.", None),
+    ],
+)
+def test_a_decimal_comma_between_braces_is_one_finding(manual, span, mend, text):
+    reading = f"{{name: Play, unit: mm, when: as found, limits: {span}}}"
+    manual.keys("kestrel-3/set-band.md", f"readings:\n  play: {reading}\n")
+    assert _edits(manual) == [("A comma in a number can mean two things.", mend, text)]

@@ -9,6 +9,7 @@ import yaml
 
 from underhoist.finding import Finding
 from underhoist.place import Place
+from underhoist.source.commas import parted_by_comma
 from underhoist.source.faults import FIRST_LINE, Faults, fault
 from underhoist.source.malformed import complaint
 from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
@@ -58,32 +59,45 @@ class _Composer:
             raise Faults(fault("front-matter", start, "...", wrong, mend))
         return node
 
-    def node(self, event: Any, key: str, depth: int) -> Node:
+    def node(self, event: Any, key: str, depth: int, within: str = ":") -> Node:
         at = self._place(event)
         self._refuse(event, at, depth)
         if isinstance(event, yaml.ScalarEvent):
-            return Scalar(event.value, at, key)
+            return Scalar(event.value, at, key, self._until(event), within)
         if isinstance(event, yaml.SequenceStartEvent):
-            return Listed(tuple(self._items(key, depth)), at, key)
-        return self._mapped(at, key, depth)
+            inside = "[" if event.flow_style else "-"
+            return Listed(tuple(self._items(key, depth, inside)), at, key)
+        return self._mapped(at, key, depth, "{" if event.flow_style else ":")
 
-    def _items(self, key: str, depth: int) -> Iterator[Node]:
+    def _items(self, key: str, depth: int, within: str) -> Iterator[Node]:
         while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
-            yield self.node(event, key, depth + 1)
+            yield self.node(event, key, depth + 1, within)
 
-    def _mapped(self, at: Place, key: str, depth: int) -> Mapped:
+    def _mapped(self, at: Place, key: str, depth: int, within: str) -> Mapped:
         entries: dict[str, Node] = {}
         names: dict[str, Place] = {}
+        quoted: set[str] = set()
+        latest = ""
         while not isinstance(event := next(self.events), yaml.MappingEndEvent):
-            name = self.node(event, key, depth + 1)
+            name = self.node(event, key, depth + 1, within)
             if not isinstance(name, Scalar):
                 raise _no_name(name)
-            value = self.node(next(self.events), name.text, depth + 1)
+            value = self.node(next(self.events), name.text, depth + 1, within)
+            if whole := parted_by_comma(entries.get(latest), name, value):
+                entries[latest] = whole
+                continue
             if name.text in names:
                 self.findings.append(self._twice(name, names[name.text]))
-            else:
-                entries[name.text], names[name.text] = value, name.at
-        return Mapped(entries, names, at, key)
+                continue
+            latest = name.text
+            entries[latest], names[latest] = value, name.at
+            if not name.until:
+                quoted.add(latest)
+        return Mapped(entries, names, at, key, frozenset(quoted))
+
+    def _until(self, event: Any) -> int:
+        plain = event.style in {None, ""} and event.start_mark.line == event.end_mark.line
+        return event.end_mark.column + 1 if plain and event.value else 0
 
     def _place(self, event: Any) -> Place:
         mark = event.start_mark

@@ -1,6 +1,6 @@
 """How the readers hand back what they could not read: findings carried by one exception."""
 
-from underhoist.finding import Finding, Severity
+from underhoist.finding import Edit, Finding, Severity
 from underhoist.place import Place
 from underhoist.words import quote
 
@@ -16,6 +16,8 @@ class Faults(Exception):  # noqa: N818  # the author's faults, not the program's
         self.findings = findings
 
 
-def fault(code: str, at: Place, written: str, wrong: str, mend: str) -> Finding:
+def fault(  # noqa: PLR0913, PLR0917 - a finding's own fields
+    code: str, at: Place, written: str, wrong: str, mend: str, edit: Edit | None = None
+) -> Finding:
     """Make a finding that keeps its page from being read."""
-    return Finding(code, Severity.STOP, at, quote(written), wrong, mend)
+    return Finding(code, Severity.STOP, at, quote(written), wrong, mend, edit)

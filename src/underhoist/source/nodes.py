@@ -2,18 +2,24 @@
 
 from collections.abc import Mapping
 
-from attrs import frozen
+from attrs import field, frozen
 
 from underhoist.place import Place
 
 
 @frozen
 class Scalar:
-    """A text, with the key it hangs on."""
+    """A text, with the key it hangs on.
+
+    `until` is the column behind its last sign where it stands on one line without quotes, else 0.
+    `within` is the sign of what holds it: [ and { between brackets, - and : on lines of their own.
+    """
 
     text: str
     at: Place
     key: str
+    until: int = field(default=0, eq=False)
+    within: str = field(default="", eq=False)
 
 
 @frozen
@@ -33,6 +39,8 @@ class Mapped:
     names: Mapping[str, Place]
     at: Place
     key: str
+    quoted: frozenset[str] = frozenset()
+    """Those of the names that are written in quotes."""
 
 
 type Node = Scalar | Listed | Mapped

@@ -13,10 +13,11 @@ from underhoist.place import Place, Placed
 from underhoist.source.compose import compose
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Mapped, Scalar, written
+from underhoist.source.retyped import retyped
 from underhoist.source.scalars import placed_reader
 from underhoist.source.split import Parts, decoded, read_bytes, split
 from underhoist.source.structure import structure_page
-from underhoist.words import listing, meant
+from underhoist.words import listing, meant, sure
 
 KINDS: dict[str, type[Page]] = {
     "unit-family": UnitFamily,
@@ -90,7 +91,10 @@ def _kind(node: Mapped) -> type[Page]:
         return KINDS[found.text]
     text = written(found)
     mend = meant(text, KINDS, f"The kinds are {listing(KINDS)}.")
-    raise Faults(fault("unknown-key", found.at, text, f"There is no kind of page {text}.", mend))
+    near = sure(text, KINDS)
+    edit = retyped(found, near) if near and isinstance(found, Scalar) else None
+    wrong = f"There is no kind of page {text}."
+    raise Faults(fault("unknown-key", found.at, text, wrong, mend, edit))
 
 
 def _page_id(kind: type[Page], file: str) -> str:

@@ -17,13 +17,21 @@ from underhoist_calculators.units import (
     units_of,
 )
 
+from underhoist.finding import Edit
 from underhoist.model.values import Bounds, Measure, Pattern, Share, UnitOf
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Node, Scalar, written
-from underhoist.words import NOT_WRITTEN, listing, meant, quote
+from underhoist.source.retyped import in_place_of, quoted, retyped
+from underhoist.words import NOT_WRITTEN, listing, meant, quote, sure
 
 type Read = Callable[[Scalar], Any]
+
+_THOUSANDS = re.compile(r"\d,\d{3}(?!\d)")
+"""A comma that may as well part thousands."""
+
+_CURLY = re.compile("[“”„‘’‚«»](.*)[“”‘’«»]")
+"""A text between quotes of print, which YAML takes for part of the text."""
 
 
 def placed_reader(value_type: Any) -> Callable[[Node, Any], Placed[Any]]:
@@ -67,8 +75,8 @@ def _marked(base: type, mark: object) -> Read:
             raise TypeError(f"no reader for {mark}")
 
 
-def _refused(code: str, node: Node, wrong: str, mend: str) -> Faults:
-    return Faults(fault(code, node.at, written(node), wrong, mend))
+def _refused(code: str, node: Node, wrong: str, mend: str, edit: Edit | None = None) -> Faults:
+    return Faults(fault(code, node.at, written(node), wrong, mend, edit))
 
 
 def _scalar(node: Node) -> Scalar:
@@ -81,10 +89,20 @@ def _scalar(node: Node) -> Scalar:
     if not node.text.strip():
         wrong = f"Nothing is written after {node.key}."
         raise _refused("wrong-value", node, wrong, "Write its value, or take the line out.")
+    if node.until and (curly := _CURLY.fullmatch(node.text)):
+        raise _curly_quotes(node, curly[1].strip())
     if NOT_WRITTEN in node.text:
         wrong = f"{node.key} is not written yet."
         raise _refused("not-written-yet", node, wrong, f"Write it in place of {NOT_WRITTEN}.")
     return node
+
+
+def _curly_quotes(scalar: Scalar, text: str) -> Faults:
+    wrong = "Curly quotes round a value are taken for a part of it."
+    mend = 'Write straight quotes ", or none.'
+    straight = quoted(text)
+    edit = retyped(scalar, text) or (in_place_of(scalar, straight) if straight else None)
+    return _refused("wrong-value", scalar, wrong, mend, edit)
 
 
 def _choice(scalar: Scalar, choices: tuple[str, ...]) -> str:
@@ -92,13 +110,16 @@ def _choice(scalar: Scalar, choices: tuple[str, ...]) -> str:
         return scalar.text
     wrong = f"{scalar.key} is {listing(choices, 'or')}."
     mend = meant(scalar.text, choices, f"Write {listing(choices, 'or')}.")
-    raise _refused("wrong-value", scalar, wrong, mend)
+    near = sure(scalar.text, choices)
+    raise _refused("wrong-value", scalar, wrong, mend, retyped(scalar, near) if near else None)
 
 
 def _number(scalar: Scalar, base: type, bounds: Bounds) -> float:
     whole = base is int
     form, example = (r"[+-]?\d{1,15}", "25") if whole else (r"[+-]?\d{1,15}(\.\d{1,15})?", "2.92")
     if not re.fullmatch(form, scalar.text, re.ASCII):
+        if not whole and re.fullmatch(r"[+-]?\d{1,15},\d{1,15}", scalar.text, re.ASCII):
+            raise _decimal_comma(scalar)
         wrong = f"{scalar.key} is a {'whole number' if whole else 'number'}."
         raise _refused("wrong-value", scalar, wrong, f"Write digits only, such as {example}.")
     value = base(scalar.text)
@@ -110,17 +131,40 @@ def _number(scalar: Scalar, base: type, bounds: Bounds) -> float:
     return value
 
 
+def _decimal_comma(scalar: Scalar) -> Faults:
+    point = scalar.text.replace(",", ".")
+    wrong = "A comma in a number can mean two things."
+    edit = None if _THOUSANDS.search(scalar.text) else retyped(scalar, point)
+    return _refused("wrong-value", scalar, wrong, f"Write {point}, if that is meant.", edit)
+
+
 def _patterned(scalar: Scalar, pattern: Pattern) -> str:
     if re.fullmatch(pattern.regex, scalar.text):
         return scalar.text
+    several = [each.strip() for each in re.split("[;,]", scalar.text)]
+    if len(several) > 1:
+        raise _several(scalar, several, all(re.fullmatch(pattern.regex, each) for each in several))
     wrong = f"{scalar.key} is written with {pattern.wanted}."
-    if "," in scalar.text:
-        mend = f"Write several as a list in brackets: {scalar.key}: [{scalar.text}]."
+    slug = "-".join(re.findall(r"[a-z0-9]+", scalar.text.lower()))
+    if not re.fullmatch(pattern.regex, slug):
+        raise _refused("wrong-value", scalar, wrong, "Write it in that form.")
+    sounds_same = re.fullmatch(r"[\w -]+", scalar.text, re.ASCII)
+    edit = retyped(scalar, slug) if sounds_same else None
+    raise _refused("wrong-value", scalar, wrong, f"Write {slug}.", edit)
+
+
+def _several(scalar: Scalar, several: list[str], whole: bool) -> Faults:
+    """Refuse several values written as one: parted by semicolons, or by commas without brackets."""
+    listed = ", ".join(several)
+    wrong = f"{scalar.key} holds several values here that are written as one."
+    if scalar.within == "[":
+        mend, source = f"Part them by commas: {listed}.", listed
+    elif scalar.within == ":":
+        mend, source = f"Write them as a list in brackets: [{listed}].", f"[{listed}]"
     else:
-        slug = "-".join(re.findall(r"[a-z0-9]+", scalar.text.lower()))
-        fits = re.fullmatch(pattern.regex, slug)
-        mend = f"Write {slug}." if fits else "Write it in that form."
-    raise _refused("wrong-value", scalar, wrong, mend)
+        mend, source = "Write each on its own.", ""
+    edit = in_place_of(scalar, source) if whole and source else None
+    return _refused("wrong-value", scalar, wrong, mend, edit)
 
 
 def _unit(scalar: Scalar, wanted: UnitOf) -> str:
@@ -161,9 +205,37 @@ def _measured(
         mend = error.mend
         if measure.kind is None and error.wrong.startswith("This is not a range"):
             mend = 'Write two numbers with "to" between them and their unit, such as 1 to 2 turns.'
-        raise _refused(code, scalar, error.wrong, mend) from None
+        edit = _unit_edit(scalar, error, read, measure.kind)
+        raise _refused(code, scalar, error.wrong, mend, edit) from None
     _refuse_impossible(scalar, value.low if isinstance(value, Span) else value, measure)
     return value
+
+
+def _unit_edit(
+    scalar: Scalar, error: UnitError, read: Callable[[str, str | None], Any], kind: str | None
+) -> Edit | None:
+    """Make the mend that the error offers, if it is the only one and no other is thinkable.
+
+    A decimal comma that cannot part thousands, and a unit whose letters are right and whose signs
+    between are missing; a unit that only sounds like another is for the author.
+    """
+    offered = re.fullmatch(r"Write ([^,]+?)(?:, if that is meant)?\.", error.mend)
+    if offered is None or " or " in offered[1]:
+        return None
+    text = offered[1]
+    comma = error.code == "not-a-number" and text == scalar.text.replace(",", ".")
+    letters = error.code == "unit-unknown" and _letters(text) == _letters(scalar.text)
+    if not letters and (not comma or _THOUSANDS.search(scalar.text)):
+        return None
+    try:
+        read(text, kind)
+    except UnitError:
+        return None
+    return retyped(scalar, text)
+
+
+def _letters(text: str) -> list[str]:
+    return re.findall(r"[^\W_]", text.lower())
 
 
 def _refuse_impossible(scalar: Scalar, least: Quantity, measure: Measure) -> None:

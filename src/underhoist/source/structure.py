@@ -9,13 +9,13 @@ from attrs import NOTHING, Attribute, fields, has
 from cattrs import ClassValidationError, Converter
 from cattrs.gen import make_dict_structure_fn
 
-from underhoist.finding import Finding
+from underhoist.finding import Edit, Finding
 from underhoist.model import Body, Page
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
 from underhoist.source.scalars import placed_reader
-from underhoist.words import listing, meant, nearest
+from underhoist.words import listing, meant, nearest, sure
 
 GIVEN = ("id", "file", "body")
 """What a page has besides its front matter."""
@@ -88,10 +88,19 @@ def _unknown(name: str, node: Mapped, known: list[str]) -> Finding:
     here = f"under {node.key}" if node.key else "on this kind of page"
     wrong = f"There is no key {name} {here}."
     mend = meant(name, known, f"The keys here are {listing(known)}.")
-    if name[:1].isdigit():  # {limits: 6,2 to 6,5 mm}
+    if name[:1].isdigit():
         wrong = f"A comma between braces begins a new key, and {name} is none."
-        mend = "Write decimals with a point, such as 6.2."
-    return fault("unknown-key", node.names[name], name, wrong, mend)
+        mend = "Write decimals with a point, such as 6.2; put a text with commas in quotes."
+    return fault("unknown-key", node.names[name], name, wrong, mend, _renamed(name, node, known))
+
+
+def _renamed(name: str, node: Mapped, known: list[str]) -> Edit | None:
+    """Write the known key in place of a misspelt one that stands without quotes."""
+    near = sure(name, known)
+    if near is None or near in node.entries or name in node.quoted or " " in near:
+        return None
+    at = node.names[name]
+    return Edit(at.file, at.line, at.column, at.line, at.column + len(name), near)
 
 
 def _missing(attribute: "Attribute[Any]", node: Mapped) -> Finding:
