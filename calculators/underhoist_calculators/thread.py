@@ -3,12 +3,15 @@
 Stress areas: ASME B1.1 (inch) and ISO 898-1 (metric). Proof stresses: SAE J429 and ISO 898-1.
 """
 
+import re
 from math import pi
 from typing import NamedTuple
 
 from attrs import frozen
 
 from underhoist_calculators.units import Quantity, quantity
+
+_NUMBER = re.compile(r"\d+\.\d+")
 
 INCH_DEPTH = 0.9743
 """ASME B1.1, At = π/4 (D − 0.9743/n)², the formula for steels up to 100 000 psi."""
@@ -62,13 +65,14 @@ THREADS: tuple[Thread, ...] = (
 
 
 def thread_named(text: str) -> Thread | None:
-    """Find the thread by its name, as "5/16-18 UNC", "1/2-20", "M8 x 1.25" or "m8×1.25"."""
+    """Find the thread by its name, as "5/16-18 UNC", "1/2-20", "M8 x 1.25" or "M6×1.0"."""
     key = _key(text)
     return next((thread for thread in THREADS if key in (_key(thread.name), _bare(thread))), None)
 
 
 def _key(text: str) -> str:
-    return "".join(text.casefold().replace("×", "x").split())
+    plain = "".join(text.casefold().replace("×", "x").split())
+    return _NUMBER.sub(lambda number: f"{float(number[0]):g}", plain)
 
 
 def _bare(thread: Thread) -> str:

@@ -208,6 +208,7 @@ def test_a_published_torque_is_never_replaced():
     [
         ("5/16-18 UNC", "5/16-18 UNC"), ("1/2-20", "1/2-20 UNF"), ("m8×1.25", "M8x1.25"),
         ("M8 x 1.25", "M8x1.25"), ("M10 x 1.5", "M10x1.5"), ("1/2 - 20 unf", "1/2-20 UNF"),
+        ("M6 x 1.0", "M6x1"), ("M10 × 1.50", "M10x1.5"),
     ],
 )  # fmt: skip
 def test_threads_by_name(text, name):
