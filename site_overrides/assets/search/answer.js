@@ -1,6 +1,6 @@
 // From a question to pages in order, each with its best places, and to what was understood.
 import { Known } from "./known.js";
-import { wantedBy } from "./question.js";
+import { LONGEST, wantedBy } from "./question.js";
 import { squeezed, wordsOf } from "./terms.js";
 import { Vocabulary } from "./vocabulary.js";
 
@@ -19,6 +19,8 @@ import { Vocabulary } from "./vocabulary.js";
 const SHOWN = 30; // more than a thumb will scroll; better words help more than a longer list
 const SPOTS = 2;
 const SAME_TITLE = 4;
+/** A page that lacks a word is shown all the same if it answers the others nearly as well as the best page does. */
+const STRONG = 0.5;
 const ASIDE = 0.1;
 /** Pages that speak about the manual rather than about the work come later. */
 const LATER = new Map([["rule", ASIDE], ["index", 0.7]]);
@@ -42,11 +44,12 @@ export class Search {
     const wanted = wantedBy(question, this.vocabulary, this.known);
     const { tallies, terms } = this.#tally(wanted);
     const most = Math.max(0, ...[...tallies.values()].map(({ held }) => held.size));
-    const held = [...tallies].filter(([, tally]) => tally.held.size === most);
-    const key = squeezed(wordsOf(question.slice(0, 200)));
-    const ranked = held
-      .map(([page, tally]) => ({ page, tally, score: this.#score(page, tally, key) }))
+    const key = squeezed(wordsOf(question.slice(0, LONGEST)));
+    const scored = [...tallies]
+      .map(([page, tally]) => ({ page, tally, score: this.#score(page, tally, key) * (tally.held.size / most) ** 2 }))
       .sort((a, b) => b.score - a.score || a.page - b.page);
+    const enough = STRONG * (scored[0]?.score ?? 0);
+    const ranked = scored.filter(({ tally, score }) => tally.held.size === most || score >= enough);
     return {
       found: ranked.slice(0, SHOWN).map(({ page, tally }) => this.#found(page, tally)),
       count: ranked.length,

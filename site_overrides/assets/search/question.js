@@ -11,7 +11,7 @@ import { isSilent, kinOf, slipsIn, swapsOf, termsOf, wordsOf } from "./terms.js"
  */
 
 /** Letters and words beyond these are not looked at: nobody asks so much, and it would take long. */
-const LONGEST = 200;
+export const LONGEST = 200;
 const MOST_WORDS = 10;
 
 const SHORTEST = 3; // letters of half a word

@@ -5,7 +5,7 @@
 const WORD = /\d+(?:[.,/-]\d+)*|\p{L}[\p{L}\d]*(?:[-‐‑·⋅*.&/]\p{L}[\p{L}\d]*)*/gu;
 const JOINT = /[-‐‑·⋅*.&/]/u;
 const SILENT = new Set(
-  "a an and are as at be but by for from if in is it its my of on or so than that the then there these this to was what when which will with you".split(
+  "a an and are cannot cant didnt doesnt dont isnt wasnt wont as at be but by for from if in is it its my of on or so than that the then there these this to was what when which will with you".split(
     " ",
   ),
 );

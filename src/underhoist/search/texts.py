@@ -6,9 +6,10 @@ from attrs import define, field
 
 _LEFT_OUT = frozenset(
     {"uh-used", "uh-first", "uh-follows", "uh-safety", "uh-letters", "uh-presets", "uh-hazard",
-     "uh-step__number", "uh-purpose", "uh-facts", "uh-words__others"}
+     "uh-step__number", "uh-purpose", "uh-facts", "uh-words__others", "uh-faults", "uh-families",
+     "uh-procedures", "uh-calculators", "uh-more", "uh-changes"}
 )  # fmt: skip
-"""Classes of what repeats other pages, or stands in the page's summary already."""
+"""Classes of what repeats other pages or tells of their past, or stands in the summary already."""
 _SILENT = frozenset({"script", "style", "svg", "select", "option", "nav", "button"})
 _VOID = frozenset({"img", "input", "br", "hr", "wbr", "source", "meta", "link"})
 _INLINE = frozenset({"a", "abbr", "b", "code", "em", "i", "mark", "span", "strong", "sub", "sup"})
