@@ -1,8 +1,8 @@
 """The shop's declared words as a text is compared with them: every spelling, one and many."""
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
-from functools import cached_property
+from collections.abc import Iterator, Mapping
+from functools import cached_property, lru_cache
 
 from attrs import frozen
 
@@ -10,7 +10,6 @@ from underhoist.model import Word
 
 _GAP = r"(?:[ \t-]+|[ \t]*\n[ \t]*)"
 """What may stand between two words of one name: a space, a hyphen, the end of a line."""
-_SPLIT = re.compile(r"[\s-]+")
 _MANY_ES = re.compile(r"(?:s|x|z|ch|sh)$")
 _MANY_IES = re.compile(r"[^aeiou]y$")
 
@@ -33,7 +32,7 @@ def many(name: str) -> str:
 
 def key_of(name: str) -> str:
     """Return what two spellings of one name have in common: letters, digits, one space between."""
-    return " ".join(filter(None, _SPLIT.split(name.casefold())))
+    return " ".join(name.casefold().replace("-", " ").split())
 
 
 @frozen
@@ -61,14 +60,25 @@ class Lexicon:
 
     def said_in(self, text: str) -> Iterator[Said]:
         """Find other names in a text. A name inside a longer one that is declared is not found."""
-        lowered = text.casefold()
-        near = [each for each in self._names if each.first in lowered]
-        if not any(each.other for each in near):
-            return
-        for found in _pattern(each.name for each in near).finditer(text):
+        near = self.near(text)
+        for found in _pattern(near).finditer(text) if near else ():
             ours = self._forms.get(key_of(found[0]))
             if ours is not None:
                 yield Said(*found.span(), found[0], *_like(found[0], *ours))
+
+    def near(self, text: str) -> tuple[str, ...]:
+        """Return the keys of the names that may stand in a text, the longest first.
+
+        A quick look: most texts hold none of the other names, and nothing is returned for them.
+        """
+        line = key_of(text)
+        if not any(stem in line for stem in self._stems):
+            return ()
+        return tuple(each for each in self._names if _stem(each) in line)
+
+    @cached_property
+    def _stems(self) -> tuple[str, ...]:
+        return tuple(map(_stem, self.ours))
 
     @cached_property
     def _forms(self) -> dict[str, tuple[str, str]]:
@@ -78,21 +88,19 @@ class Lexicon:
         return more | one
 
     @cached_property
-    def _names(self) -> tuple["_Name", ...]:
+    def _names(self) -> tuple[str, ...]:
         """Every declared name, the longest first: it goes before the shorter ones inside it."""
-        names = {key_of(each): False for each in self.words} | dict.fromkeys(self.ours, True)
-        ordered = sorted(names, key=len, reverse=True)
-        return tuple(_Name(each, each.split()[0], names[each]) for each in ordered if each)
+        names = {*map(key_of, self.words), *self.ours}
+        return tuple(sorted(filter(None, names), key=len, reverse=True))
 
 
-@frozen
-class _Name:
-    name: str
-    first: str
-    other: bool
+def _stem(name: str) -> str:
+    """Return what one and many have in common."""
+    return name[:-1] if _MANY_IES.search(name) else name
 
 
-def _pattern(names: Iterable[str]) -> re.Pattern[str]:
+@lru_cache(maxsize=1024)
+def _pattern(names: tuple[str, ...]) -> re.Pattern[str]:
     forms = (form for name in names for form in (many(name), name))
     written = (_GAP.join(map(re.escape, form.split())) for form in forms)
     return re.compile(rf"(?<![\w-])(?:{'|'.join(written)})(?![\w-])", re.IGNORECASE)

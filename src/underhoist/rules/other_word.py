@@ -59,7 +59,10 @@ def check(manual: Manual) -> Iterator[Finding]:
 
 
 def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
-    for placed in front_texts(page):
+    texts = list(front_texts(page))
+    if not lexicon.near("\n".join(placed.value for placed in texts)):
+        return
+    for placed in texts:
         for said in lexicon.said_in(unquoted(placed.value)):
             yield _finding(said, placed.at, None)
 
