@@ -12,7 +12,8 @@ def test_wording(manual):
             f"{FILE}:8:5 said-two-ways (look)",
             "kickdown",
             "The manual says kick-down and kickdown, and no page declares them as one word.",
-            "Declare the shop's word on a page, such as kick-down: {also: [kickdown]} under words.",
+            "Write one everywhere, or declare it on a page, under words: "
+            "kick-down: {also: [kickdown]}.",
         )
     ]
 

@@ -122,5 +122,7 @@ def _finding(ours: str, other: str, second: _Seen) -> Finding:
     at = text.place(found.start(), page.file) if found else placed.at
     written = second.token.strip(_EDGES)
     wrong = f"The manual says {ours} and {other}, and no page declares them as one word."
-    mend = f"Declare the shop's word on a page, such as {ours}: {{also: [{other}]}} under words."
+    mend = (
+        f"Write one everywhere, or declare it on a page, under words: {ours}: {{also: [{other}]}}."
+    )
     return Finding(CODE, SEVERITY, at, written, wrong, mend)
