@@ -2,12 +2,19 @@
 
 import { el } from "../cards/kit/dom.js";
 
+/** Bytes that a page may have; the check refuses more. */
+const LARGEST = 1_000_000;
+
+/** Signs from which on the browser's own way of putting text in takes too long; its undo is then lost. */
+const LONG = 50_000;
+
 export class Editor {
   /**
    * @param {string} text
    * @param {() => void} typed
+   * @param {(words: string) => void} refused told why something was not put in
    */
-  constructor(text, typed) {
+  constructor(text, typed, refused) {
     this.typed = typed;
     this.field = el("textarea", {
       id: "draft-text",
@@ -18,9 +25,26 @@ export class Editor {
       wrap: "soft",
       rows: 18,
       oninput: typed,
+      onpaste: (/** @type {ClipboardEvent} */ event) => this.pasted(event, refused),
     });
     this.field.value = text;
     this.field.setSelectionRange(0, 0);
+  }
+
+  /**
+   * A field with far too much in it stands still, so that much is not put in.
+   *
+   * @private
+   * @param {ClipboardEvent} event
+   * @param {(words: string) => void} refused
+   */
+  pasted(event, refused) {
+    const text = event.clipboardData?.getData("text/plain") ?? "";
+    if (text.length < LONG) return;
+    event.preventDefault();
+    const { size } = new Blob([text]);
+    if (size <= LARGEST) return this.insert(text);
+    refused(`Nothing was put in: that text holds ${(size / 1e6).toFixed(1)} MB, and a page holds at most 1 MB.`);
   }
 
   get text() {
@@ -50,7 +74,7 @@ export class Editor {
     const wanted = this.text.slice(0, start) + text + this.text.slice(end);
     this.field.focus({ preventScroll: true });
     this.field.setSelectionRange(start, end);
-    const done = text === "" ? document.execCommand("delete") : document.execCommand("insertText", false, text);
+    const done = text.length < LONG && (text === "" ? document.execCommand("delete") : document.execCommand("insertText", false, text));
     // Some browsers do not know the command in a text field, or do it by half.
     if (!done || this.text !== wanted) {
       this.field.value = wanted;

@@ -47,7 +47,7 @@ class WriteView {
     this.app = app;
     this.manual = manual;
     this.saver = new Saver(draft, { changed: () => this.showState(), elsewhere: () => this.overtaken() });
-    this.editor = new Editor(draft.text, () => this.typed());
+    this.editor = new Editor(draft.text, () => this.typed(), (words) => this.ask(el("p", { role: "alert" }, words), this.closing()));
     this.checking = new Checking(app.desk, () => ({ file: this.draft.file, text: this.editor.text }), {
       looked: (looked, text) => this.showFindings(looked, text),
       shown: (shown) => showPage(this.frame.page, shown),

@@ -1,0 +1,63 @@
+"""What a person does on the drafting page."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from playwright.sync_api import Page, expect
+
+BOOT = 60_000
+"""Longest wait, in ms, for Python to come up on a busy machine."""
+
+BAND = "kestrel-3/set-band.md"
+WARNING = "This browser has not promised to keep drafts."
+
+
+def open_drafting(page: Page, site_url: str, way: str = "") -> None:
+    page.goto("about:blank")  # a change of the hash alone is no visit
+    page.goto(f"{site_url}drafting/{way}")
+    page.locator("#drafts[data-ready]").wait_for()
+
+
+def change_page(page: Page, site_url: str, file: str = BAND) -> str:
+    """Begin a draft from a page of the manual; returns its address."""
+    open_drafting(page, site_url, "#change")
+    page.get_by_label("Find the page").fill(Path(file).stem)
+    page.locator("li", has_text=file).get_by_role("button").first.click()
+    checked(page)
+    return page.evaluate("location.hash")
+
+
+def new_page(page: Page, site_url: str, title: str, kind: str = "Procedure") -> str:
+    open_drafting(page, site_url, "#new")
+    page.get_by_label("Kind of page").select_option(label=kind)
+    page.get_by_label("Title").fill(title)
+    page.get_by_role("button", name="Begin").click()
+    checked(page)
+    return page.evaluate("location.hash")
+
+
+def checked(page: Page) -> None:
+    """Wait for the first findings."""
+    page.locator(".uh-desk[data-checked]").wait_for(timeout=BOOT)
+
+
+def text_field(page: Page):
+    return page.get_by_label("Text of the page")
+
+
+def write(page: Page, text: str) -> None:
+    """Put this text in place of the draft's and wait until it is stored."""
+    text_field(page).fill(text)
+    stored(page)
+
+
+def stored(page: Page) -> None:
+    state = page.locator(".uh-desk__state")
+    expect(state).to_have_attribute("data-state", "stored")
+    expect(state).to_have_text(re.compile(r"^Stored on this device \d\d:\d\d$"))
+
+
+def summary(page: Page):
+    return page.locator(".uh-desk__summary")

@@ -1,0 +1,287 @@
+"""Writing a page: the findings of `underhoist check`, the page of the build, the file unchanged."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import sys
+from pathlib import Path
+
+import pytest
+from draft_hands import (
+    BAND,
+    change_page,
+    checked,
+    new_page,
+    open_drafting,
+    stored,
+    summary,
+    text_field,
+    write,
+)
+from playwright.sync_api import expect
+
+from underhoist.drafting.sources import to_json
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "drafting"))
+
+from cases import SMALLEST, all_cases, checked_on_disk, sources
+
+pytestmark = pytest.mark.browser
+
+# Asks the page's own thread, as the page does, but for every case in one go.
+ASK_ALL = """async ([url, cases]) => {
+    const {Desk} = await import(url);
+    const desk = new Desk(120_000);
+    const results = [];
+    for (const [file, text] of cases) {
+        results.push(await desk.look(file, text));
+        await desk.page();
+    }
+    return results;
+}"""
+
+
+@pytest.mark.parametrize("without", ["nothing", "the image"])
+def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
+    page, site_url, tmp_path, without
+):
+    cases = all_cases()
+    assert len(cases) >= 60, "too few cases to prove anything"
+    if without == "the image":
+        page.route("**/runtime/image-*/*", lambda route: route.abort())
+        cases = cases[::6]
+    page.route("**/drafting/manual.json", lambda route: route.fulfill(body=to_json(sources())))
+    page.goto(site_url)
+    asked = [(file, text) for _, file, text in cases]
+    looked = page.evaluate(ASK_ALL, [f"{site_url}assets/drafting/desk.js", asked])
+    disk = shutil.copytree(SMALLEST, tmp_path / "manual")
+    for (name, file, text), found in zip(cases, looked, strict=True):
+        wanted = checked_on_disk(disk, file, text)
+        assert found["own"] == [each for each in wanted if each["file"] == file], name
+        assert found["elsewhere"] == [each for each in wanted if each["file"] != file], name
+
+
+def test_a_page_is_changed_with_its_findings_and_the_built_page_beside_it(page, site_url):
+    change_page(page, site_url)
+    expect(summary(page)).to_have_text("Nothing found in this page.")
+    paper = page.get_by_role("region", name="The page as it will be")
+    expect(paper.locator(".uh-steps > li").first).to_be_visible()
+    expect(paper.locator("img").first).to_have_js_property("complete", True)
+    assert paper.locator("img").first.evaluate("image => image.naturalWidth") > 0
+    text = text_field(page).input_value()
+    write(page, text.replace("## Steps", "## Steps\n\nTighten it to 12 lbf·ft.\n"))
+    expect(summary(page)).to_have_text("1 finding that stops the build.")
+    page.get_by_role("button", name="Line", exact=False).first.click()
+    selected = "field => field.value.slice(field.selectionStart, field.selectionEnd)"
+    assert text_field(page).evaluate(selected) == "12 lbf·ft"
+    expect(page.locator(".uh-desk__found")).to_contain_text(
+        "A torque in the text is a second copy of a value that stands at its fastener."
+    )
+
+
+def test_links_of_the_page_leave_the_draft_alone(page, site_url):
+    change_page(page, site_url)
+    links = page.locator(".uh-desk__paper a[href]")
+    expect(links.first).to_be_attached()
+    for link in links.all():
+        assert link.get_attribute("target") == "_blank"
+        assert link.get_attribute("rel") == "noopener"
+        assert (link.get_attribute("href") or "").startswith(site_url)
+
+
+def test_a_change_that_breaks_other_pages_names_them(page, site_url):
+    change_page(page, site_url, "families/kestrel-3.md")
+    text = text_field(page).input_value()
+    write(page, text.replace("  band-seat:", "  band-seats:"))
+    expect(page.locator(".uh-desk__findings h3", has_text="This change breaks")).to_be_visible()
+    expect(page.locator(".uh-desk__findings")).to_contain_text(BAND)
+
+
+def test_a_new_page_begins_with_what_only_its_author_knows(page, site_url):
+    new_page(page, site_url, "Set the rear band")
+    assert "title: Set the rear band\n" in text_field(page).input_value()
+    expect(page.locator(".uh-desk__head code")).to_have_text("any-unit/set-the-rear-band.md")
+    expect(summary(page)).to_contain_text("stop the build.")
+
+
+def test_a_name_that_is_taken_or_cannot_be_is_refused(page, site_url):
+    open_drafting(page, site_url, "#new")
+    page.get_by_label("File in the manual").fill(BAND)
+    page.get_by_role("button", name="Begin").click()
+    expect(page.get_by_role("alert").filter(has_text="already")).to_have_text(
+        f"The manual has {BAND} already. Choose “Change a page”, or another name."
+    )
+    page.get_by_label("File in the manual").fill("../x")
+    page.get_by_role("button", name="Begin").click()
+    expect(page.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
+
+
+def test_the_buttons_write_what_the_steps_need(page, site_url):
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    field = text_field(page)
+    field.click()
+    field.press_sequentially("## Steps")
+    page.get_by_role("button", name="Step", exact=True).click()
+    field.press_sequentially("Seat the band to ")
+    page.get_by_role("button", name="Refer to …").click()
+    page.get_by_label("Words of its name").fill("adjuster seat")
+    page.get_by_role("dialog").get_by_role("listitem").get_by_role("button").first.click()
+    field.press_sequentially(".")
+    page.get_by_role("button", name="Why", exact=True).click()
+    field.press_sequentially("It sets the zero.")
+    wanted = (
+        r"## Steps\n\n1\. Seat the band to <torque:[a-z0-9/-]+>\.\n\n    Why: It sets the zero\."
+    )
+    assert re.fullmatch(wanted, field.input_value())
+    written = field.input_value()
+    field.press("Control+z")
+    assert field.input_value() != written, "the browser's own undo works on what the buttons wrote"
+
+
+def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(page, site_url):
+    change_page(page, site_url)
+    text = text_field(page).input_value()
+    asked = """async ([url, file, text]) => {
+        const {Desk} = await import(url);
+        return (await new Desk().look(file, text)).own;
+    }"""
+    wrong = text.replace("minutes:", "minutos:", 1)
+    found = page.evaluate(asked, [f"{site_url}assets/drafting/desk.js", BAND, wrong])
+    assert [each["code"] for each in found] == ["unknown-key"]
+    assert found[0]["edit"], "this finding has a mechanical mend"
+    write(page, wrong)
+    page.get_by_role("button", name="Mend this").click()
+    expect(text_field(page)).to_have_value(text)
+    expect(summary(page)).to_have_text("Nothing found in this page.")
+    page.get_by_role("button", name="Undo").click()
+    expect(text_field(page)).to_have_value(wrong)
+    stored(page)
+
+
+HARD = (
+    '---\nkind: page\ntitle: "Öl, «½» 🔧 <b>&amp;</b>"\nsummary: x\n---\n'
+    "\ttab  \n\n\nlast line without end"
+)
+
+
+@pytest.mark.parametrize("text", [HARD, HARD + "\n", ""])
+def test_the_saved_file_has_the_bytes_that_were_written(page, site_url, text):
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    write(page, text)
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the file").click()
+    assert saving.value.suggested_filename == "pasted.md"
+    assert Path(saving.value.path()).read_bytes() == text.encode()
+
+
+def test_the_shared_file_has_the_bytes_that_were_written(page, site_url):
+    page.add_init_script(
+        """navigator.canShare = ({files}) => files.length === 1;
+        navigator.share = async ({files: [file]}) => {
+            window.shared = [file.name, file.type, [...new Uint8Array(await file.arrayBuffer())]];
+        };"""
+    )
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    write(page, HARD)
+    page.get_by_role("button", name="Share the file").click()
+    page.wait_for_function("window.shared")
+    name, kind, content = page.evaluate("window.shared")
+    assert (name, kind, bytes(content)) == ("pasted.md", "text/markdown", HARD.encode())
+
+
+PLAIN = "---\nkind: page\ntitle: x\nsummary: x\n---\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("<script>window.hit = 1</script><img src=x onerror='window.hit = 1'>", "front-matter"),
+        (f"{PLAIN}<img src=x onerror='window.hit = 1'>\n", None),
+        (f"{PLAIN}[a](javascript:window.hit=1)\n", "outside-manual"),
+        ("\0\1\2" * 50, "unreadable-page"),
+        ("---\nkind: page\ntitle: " + "[" * 3000 + "\n---\n", "front-matter"),
+        (PLAIN + "> " * 3000 + "x\n", None),
+        (PLAIN + "[" * 20_000 + "\n", None),
+        ("a line of forty signs, as people write\n" * 30_000, "unreadable-page"),
+    ],
+    ids=["script", "image", "address", "binary", "brackets", "quotes", "links", "huge"],
+)  # fmt: skip
+def test_hostile_text_is_a_finding_or_nothing_never_run_and_never_lost(page, site_url, text, code):
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    errors: list[str] = []
+    page.on("pageerror", lambda error: errors.append(str(error)))
+    put(page, text)
+    stored(page)
+    words = re.compile(r"finding" if code else r"finding|Nothing found|Not checked: ")
+    expect(summary(page)).to_have_text(words, timeout=45_000)
+    assert page.evaluate("window.hit") is None
+    assert errors == []
+    page.reload()
+    expect(text_field(page)).to_have_value(text)
+    checked(page)
+
+
+def put(page, text):
+    """Put the text in at once: a long one takes the test's own way of typing half a minute."""
+    script = "(field, text) => { field.value = text; field.dispatchEvent(new Event('input')); }"
+    text_field(page).evaluate(script, text)
+
+
+def test_a_long_text_is_pasted_without_delay(page, site_url):
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    text = "Forty signs stand on each of these line\n" * 5_000
+    took = text_field(page).evaluate(
+        """(field, text) => {
+            const clipboardData = new DataTransfer();
+            clipboardData.setData("text/plain", text);
+            const begin = performance.now();
+            field.dispatchEvent(new ClipboardEvent("paste", {clipboardData, cancelable: true}));
+            return performance.now() - begin;
+        }""",
+        text,
+    )
+    assert took < 1000
+    expect(text_field(page)).to_have_value(text)
+    stored(page)
+
+
+def test_far_too_much_is_not_put_in_and_that_is_said(page, site_url):
+    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+    text_field(page).evaluate(
+        """field => {
+            const clipboardData = new DataTransfer();
+            clipboardData.setData("text/plain", "x".repeat(3_000_000));
+            field.dispatchEvent(new ClipboardEvent("paste", {clipboardData, cancelable: true}));
+        }"""
+    )
+    expect(page.get_by_role("alert").last).to_have_text(
+        "Nothing was put in: that text holds 3.0 MB, and a page holds at most 1 MB."
+    )
+    expect(text_field(page)).to_have_value("")
+
+
+def test_a_check_that_takes_too_long_is_ended_and_the_next_one_answers(page, site_url):
+    page.goto(site_url)
+    said = page.evaluate(
+        """async ([url, file]) => {
+            const {Desk} = await import(url);
+            const desk = new Desk(20_000);
+            await desk.look(file, "x");
+            desk.limit = 1;
+            const slow = "---\\nkind: page\\n---\\n" + "[a](b) ".repeat(60_000);
+            const failure = await desk.look(file, slow).then(() => "", (error) => error.message);
+            desk.limit = 60_000;
+            return [failure, (await desk.look(file, "x")).own.length];
+        }""",
+        [f"{site_url}assets/drafting/desk.js", BAND],
+    )
+    assert said == ["it took too long. Part the page, or take out what is not text", 1]
+
+
+def test_the_page_weighs_no_more_than_its_texts(site):
+    manual = json.loads((site / "drafting" / "manual.json").read_text(encoding="utf-8"))
+    assert BAND in manual["pages"]
+    assert all(isinstance(text, str) for text in manual["pages"].values())
+    assert not any(file.endswith(".svg") for file in manual["pages"])
