@@ -14,12 +14,12 @@ def scalar(text: str) -> str:
     """Write one value; nothing becomes the mark for what is still to be written."""
     if not text:
         return NOT_WRITTEN
-    return text if _PLAIN.fullmatch(text) and text == text.strip() else _quoted(text)
+    return text if _PLAIN.fullmatch(text.replace(", ", " ")) else _quoted(text)
 
 
 def items(texts: Iterable[str]) -> str:
     """Write a list of values."""
-    return f"[{', '.join(map(scalar, texts))}]"
+    return f"[{', '.join(_quoted(each) if ',' in each else scalar(each) for each in texts)}]"
 
 
 def line(key: str, answer: tuple[str, ...], *, needed: bool, many: bool = False) -> Iterator[str]:
