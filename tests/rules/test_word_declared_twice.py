@@ -61,6 +61,27 @@ def test_two_pages_declare_one_word(manual):
 COUNT = "## Steps\n\n1. Count: <reading:turns-to-seat>. See [words](../words.md).\n"
 
 
+def test_two_words_that_differ_in_signs_alone(manual):
+    manual.keys("index.md", "words:\n  lbf·in: {heard: [in-lb]}\n  lbf in: {meaning: It.}\n")
+    assert manual.found() == [
+        (
+            "index.md:1:1 word-declared-twice (stop)",
+            "lbf in",
+            "index.md declares lbf·in already.",
+            "Keep one of the two and put the other names there.",
+        )
+    ]
+
+
+def test_a_name_without_a_letter_is_refused_as_it_is_read(manual):
+    manual.keys("index.md", 'words:\n  "-": {also: [sump]}\n  pan: {also: ["--"]}\n')
+    found = [each for each in manual.found() if each[0].startswith("index.md")]
+    assert [(each[0], each[2]) for each in found] == [
+        ("index.md:6:3 wrong-value (stop)", "An id is written with at least one letter or digit."),
+        ("index.md:7:16 wrong-value (stop)", "also is written with at least one letter or digit."),
+    ]
+
+
 def test_heard_names_may_mean_several_things(manual):
     manual.keys(
         "index.md",

@@ -100,7 +100,7 @@ def test_every_example_is_read_by_the_model_s_own_reader(kind):
             placed_reader(kind)(Scalar(example, Place("a.md", 1, 1), "a"), None).written == example
         )
     else:
-        assert kind in (values.Id, values.IdPath, values.ShiftName)
+        assert kind in (values.Id, values.IdPath, values.ShiftName, values.WordName)
 
 
 def test_a_kind_of_quantity_without_usual_figures_has_an_example_of_its_first_unit():

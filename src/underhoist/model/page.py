@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from attrs import field, frozen
 
+from underhoist.model.values import WordName
 from underhoist.model.word import Word
 from underhoist.place import Placed
 
@@ -39,6 +40,6 @@ class Draft(Page):
 class PlainPage(Page):
     """`kind: page`: text that belongs to no other kind."""
 
-    words: Mapping[str, Word] = field(
+    words: Mapping[WordName, Word] = field(
         factory=dict[str, Word], metadata={"help": "The shop's word for each thing, once."}
     )

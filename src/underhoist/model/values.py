@@ -53,6 +53,7 @@ IdPath = Annotated[
         "lower-case letters, digits and hyphens, its family and a slash before it if needed",
     ),
 ]
+WordName = Annotated[str, Pattern(r".*[^\W_].*", "at least one letter or digit")]
 ShiftName = Annotated[str, Pattern(r"[1-9]-[1-9]", "two gears with a hyphen between, such as 1-2")]
 Torque = Annotated[Quantity, Measure("torque")]
 TorqueSpan = Annotated[Span, Measure("torque")]

@@ -2,6 +2,7 @@
 
 from attrs import field, frozen
 
+from underhoist.model.values import WordName
 from underhoist.place import Placed
 
 
@@ -9,11 +10,11 @@ from underhoist.place import Placed
 class Word:
     """One thing, whose name in this shop is the key it stands under."""
 
-    also: tuple[Placed[str], ...] = field(
+    also: tuple[Placed[WordName], ...] = field(
         default=(),
         metadata={"help": "Other names of the same thing: searched, and the text says ours."},
     )
-    heard: tuple[Placed[str], ...] = field(
+    heard: tuple[Placed[WordName], ...] = field(
         default=(),
         metadata={"help": "Names that can mean something else too: searched, free in the text."},
     )

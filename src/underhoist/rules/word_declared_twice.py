@@ -25,6 +25,7 @@ from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.lexicon import key_of, many
+from underhoist.links import word_anchor
 from underhoist.model import Manual
 from underhoist.place import Place
 from underhoist.words import quote
@@ -39,12 +40,13 @@ def check(manual: Manual) -> Iterator[Finding]:
     first: dict[str, tuple[str, str]] = {}
     for page in pages:
         for name in page.words:
-            word, file = first.setdefault(key_of(name), (name, page.file))
+            word, file = first.setdefault(word_anchor(name), (name, page.file))
             if (word, file) != (name, page.file):
                 wrong = f"{file} declares {word} already."
                 mend = "Keep one of the two and put the other names there."
                 yield Finding(CODE, SEVERITY, Place(page.file, 1, 1), quote(name), wrong, mend)
-    taken = {form: word for key, (word, _) in first.items() for form in (key, many(key))}
+    keys = {key_of(word): word for word, _ in first.values()}
+    taken = {form: word for key, word in keys.items() for form in (key, many(key))}
     for page in pages:
         for name, word in page.words.items():
             for other in word.also:
