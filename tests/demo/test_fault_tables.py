@@ -47,7 +47,7 @@ class TestFault:
     def test_every_check_names_its_procedure_and_an_access_of_the_list(self, manual, name):
         words = access_words()
         for check in manual.faults[name].checks.values():
-            assert check.procedure is not None
+            assert check.procedure
             assert check.access.value in words
 
     def test_every_cause_has_a_way_to_mend_it(self, manual, name):

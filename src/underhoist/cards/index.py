@@ -37,7 +37,7 @@ def _family(family: UnitFamily) -> Json:
 
 def _fault(fault: Fault, known: set[object]) -> Json:
     """Propose what its checks use, in their order, and what mends the likeliest cause first."""
-    checks = [check.procedure.value for check in fault.checks.values() if check.procedure]
+    checks = [each.value for check in fault.checks.values() for each in check.procedure]
     causes = sorted(fault.causes.values(), key=lambda cause: -cause.likelihood.value)
     mends = [procedure.value for cause in causes for procedure in cause.procedures]
     return {

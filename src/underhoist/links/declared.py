@@ -44,8 +44,7 @@ def _by_fault(page: Fault) -> Iterator[Named]:
     for cause in page.causes.values():
         yield from (("procedure", id_) for id_ in cause.procedures)
     for check in page.checks.values():
-        if check.procedure is not None:
-            yield "procedure", check.procedure
+        yield from (("procedure", id_) for id_ in check.procedure)
 
 
 def _families(ids: tuple[Placed[str], ...]) -> Iterator[Named]:

@@ -28,8 +28,12 @@ class Check:
     name: Placed[str] = field(metadata={"help": "What is looked at."})
     minutes: Placed[Minutes] = field(metadata={"help": "How long it takes, in minutes."})
     access: Placed[str] = field(metadata={"help": "e.g. level ground, on the hoist, pan off."})
-    procedure: Placed[Id] | None = field(
-        default=None, metadata={"help": "Id of the procedure that tells how.", "to": "procedure"}
+    procedure: tuple[Placed[Id], ...] = field(
+        default=(),
+        metadata={
+            "help": "Id of the procedure that tells how, or a list: one for each unit family.",
+            "to": "procedure",
+        },
     )
     rules_out: tuple[Placed[Id], ...] = field(
         default=(), metadata={"help": "Ids of the causes a good result rules out.", "to": "cause"}

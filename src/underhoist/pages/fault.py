@@ -38,8 +38,10 @@ def _numbered(items: Iterable[Markup]) -> Markup:
 
 
 def _check(here: Here, fault: Fault, check: Check) -> Markup:
-    """One check: what it takes and what a good result rules out."""
-    procedure = here.target("procedure", check.procedure.value) if check.procedure else None
+    """One check: what it takes, what a good result rules out, and how each family does it."""
+    ways = [
+        each for each in (here.target("procedure", id_.value) for id_ in check.procedure) if each
+    ]
     name = check.name.value
     ruled_out = [
         fault.causes[each.value].name.value
@@ -51,10 +53,11 @@ def _check(here: Here, fault: Fault, check: Check) -> Markup:
         f"A good result rules out: {'; '.join(ruled_out)}." if ruled_out else "",
     ]
     notes = join((Markup("<p>{}</p>").format(line) for line in lines if line), "")
-    title = Markup("<strong>{}</strong>").format(name)
-    if procedure is not None:
-        title = link(here.to_target(procedure), name)
-    return Markup("<li>{}{}</li>").format(title, notes)
+    if len(ways) == 1:
+        return Markup("<li>{}{}</li>").format(link(here.to_target(ways[0]), name), notes)
+    how = join((link(here.to_target(each), each.title) for each in ways), ", ")
+    told = Markup("<p>How: {}</p>").format(how) if how else ""
+    return Markup("<li><strong>{}</strong>{}{}</li>").format(name, notes, told)
 
 
 def _causes(here: Here, fault: Fault) -> Markup:
