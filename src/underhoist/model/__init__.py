@@ -24,7 +24,7 @@ from underhoist.model.word import Word
 
 __all__ = [
     "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
-    "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator", "Page", "Part",
-    "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen", "ShiftWindow", "Stall",
-    "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
+    "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator",
+    "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen",
+    "ShiftWindow", "Stall", "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
 ]  # fmt: skip

@@ -1,4 +1,4 @@
-"""What a sound unit shows on the gauge: line pressure, stall speed, the throttle cable's settings."""
+"""What a sound unit shows when it is measured: line pressure, stall speed, throttle cable."""
 
 from typing import Literal
 
@@ -24,9 +24,7 @@ class LinePressure:
         metadata={"help": "Selector position: park, neutral, reverse or drive."}
     )
     throttle: Placed[Literal["light", "half", "full"]] = field(
-        metadata={
-            "help": "light, half or full: what the signal says, not what the engine does in the test."
-        }
+        metadata={"help": "light, half or full: what the signal says, whatever the engine does."}
     )
     vacuum: Placed[Vacuum] | None = field(
         default=None,
