@@ -1,6 +1,6 @@
 """Where a value was written, so that a finding can point at it."""
 
-from attrs import frozen
+from attrs import field, frozen
 
 
 @frozen
@@ -22,6 +22,8 @@ class Placed[T]:
     value: T
     at: Place
     written: str
+    is_plain: bool = field(default=False, eq=False)
+    """Whether exactly `written` stands at the place: on one line, without quotes."""
 
     def __str__(self) -> str:
         return self.written

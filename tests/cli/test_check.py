@@ -1,6 +1,7 @@
 """`underhoist check` as it is called: what it prints, and its exit code."""
 
 import json
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -9,6 +10,7 @@ import pytest
 from click.testing import CliRunner
 
 from underhoist.cli import COMMANDS, main
+from underhoist.cli.check import check
 
 SMALLEST = Path(__file__).parents[1] / "good" / "smallest"
 PAGE = "---\nkind: page\ntitle: A page\nsummary: For a test.\n---\n"
@@ -41,7 +43,7 @@ def project(folder, settings="docs_dir: pages\n", text=PAGE, pages="pages"):
 
 def test_clean():
     result = run(SMALLEST)
-    assert (result.exit_code, result.output) == (0, "13 pages checked: nothing found.\n")
+    assert (result.exit_code, result.output) == (0, "14 pages checked: nothing found.\n")
 
 
 def test_findings_to_look_at_do_not_stop(tmp_path):
@@ -157,4 +159,67 @@ def test_check_loads_neither_the_site_builder_nor_what_is_not_asked_for():
     result = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=True
     )
-    assert result.stdout == "13 pages checked: nothing found.\nset()\n"
+    assert result.stdout == "14 pages checked: nothing found.\nset()\n"
+
+
+@pytest.fixture
+def slipped(tmp_path):
+    """The smallest manual with one misspelt key, its lines ended as some editors do."""
+    folder = tmp_path / "manual"
+    shutil.copytree(SMALLEST, folder)
+    page = folder / "kestrel-3" / "set-band.md"
+    page.write_bytes(page.read_bytes().replace(b"minutes:", b"minuets:").replace(b"\n", b"\r\n"))
+    return page
+
+
+def mend(page, *options, answer=None):
+    done = CliRunner().invoke(check, [str(page.parents[1]), "--mend", *options], input=answer)
+    return done.exit_code, done.output
+
+
+def test_without_a_terminal_mends_are_only_shown(slipped):
+    before = slipped.read_bytes()
+    code, output = mend(slipped)
+    assert code == 1
+    assert "line 7: There is no key minuets on this kind of page. Did you mean minutes?" in output
+    assert "    -minuets: 25\n    +minutes: 25\n" in output
+    assert "1 mend in 1 page.\nNothing was changed. With --yes they are made.\n" in output
+    assert slipped.read_bytes() == before
+
+
+def test_with_yes_they_are_made_and_the_rest_is_reported(slipped):
+    before = slipped.read_bytes()
+    code, output = mend(slipped, "--yes")
+    assert code == 0, output
+    assert output.endswith("nothing found.\n")
+    assert slipped.read_bytes() == before.replace(b"minuets:", b"minutes:")
+    assert [path.name for path in slipped.parent.iterdir() if path.name.startswith(".")] == []
+    code, output = mend(slipped, "--yes")
+    assert output.startswith("No finding has a mend that needs no thought.\n")
+
+
+@pytest.mark.parametrize(("answer", "made"), [("y\n", True), ("n\n", False), ("\n", False)])
+def test_on_a_terminal_they_are_asked_for(slipped, monkeypatch, answer, made):
+    monkeypatch.setattr("underhoist.cli.check.is_terminal", lambda: True)
+    output = mend(slipped, answer=answer)[1]
+    assert "Make them? [y/N]" in output
+    assert (b"minutes:" in slipped.read_bytes()) == made
+    assert ("They are made. What is left:" in output) == made
+
+
+def test_a_page_that_somebody_saved_meanwhile_is_left(slipped, monkeypatch):
+    def save(*_):
+        slipped.write_text("other")
+        return True
+
+    monkeypatch.setattr("underhoist.cli.check.is_terminal", lambda: True)
+    monkeypatch.setattr("click.confirm", save)
+    done = CliRunner().invoke(check, [str(slipped.parents[1]), "--mend"])
+    assert "kestrel-3/set-band.md was changed meanwhile and is left as it is." in done.stderr
+    assert slipped.read_text() == "other"
+
+
+def test_mends_are_for_people(slipped):
+    code, output = mend(slipped, "--format", "json")
+    assert code == 2
+    assert "--mend speaks to people: leave --format out." in output

@@ -6,10 +6,11 @@ import re
 from pathlib import Path
 
 import pytest
+from attrs import evolve
 from rich.console import Console
 
 from underhoist.check import Checked, check
-from underhoist.finding import Finding, Severity
+from underhoist.finding import Edit, Finding, Severity
 from underhoist.place import Place
 from underhoist.report import write
 from underhoist.report.paths import seen_from_here
@@ -101,8 +102,19 @@ def test_json(manual):
                 "written": "50 %\u2028[bold]12 lbf·ft[/bold]",
                 "wrong": "A torque in the text is a second copy.",
                 "mend": "Refer to it.",
+                "edit": None,
             }
         ],
+    }
+    edit = Edit("bands/set, front.md", 12, 8, 12, 20, "<torque:band-seat>")
+    found = json.loads(written("json", manual, evolve(STOP, edit=edit)))["findings"][0]
+    assert found["edit"] == {
+        "file": "bands/set, front.md",
+        "line": 12,
+        "column": 8,
+        "end_line": 12,
+        "end_column": 20,
+        "text": "<torque:band-seat>",
     }
     assert json.loads(written("json", manual))["findings"] == []
 

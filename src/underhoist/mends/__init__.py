@@ -1,5 +1,6 @@
-"""The mends that need no thought: edits that findings carry, made in a file's text."""
+"""The mends that need no thought: edits that findings carry, tried and made in the files."""
 
 from underhoist.mends.edits import apply, disjoint
+from underhoist.mends.plan import Plan, plan
 
-__all__ = ["apply", "disjoint"]
+__all__ = ["Plan", "apply", "disjoint", "plan"]

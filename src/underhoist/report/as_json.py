@@ -4,6 +4,8 @@ import json
 from pathlib import Path
 from typing import TextIO
 
+from attrs import asdict
+
 from underhoist.check import Checked
 
 
@@ -19,6 +21,7 @@ def write_json(checked: Checked, folder: Path, out: TextIO) -> None:
             "written": each.written,
             "wrong": each.wrong,
             "mend": each.mend,
+            "edit": asdict(each.edit) if each.edit else None,
         }
         for each in checked.findings
     ]

@@ -26,14 +26,17 @@ from collections.abc import Iterator
 from functools import lru_cache
 from pathlib import PurePosixPath
 
-from underhoist.finding import Finding, Severity
+from attrs import evolve
+
+from underhoist.finding import Edit, Finding, Severity
 from underhoist.link_targets import KNOWN_ELSEWHERE, Inside, file_links
 from underhoist.model import Draft, Fault, Manual, Page, Procedure
 from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.references import OWNED, SCHEMES, Reference, candidates, find, matches
+from underhoist.rules._edits import in_text, retyped
 from underhoist.rules._ids import ids_of
-from underhoist.words import listing, meant, nearest, quote
+from underhoist.words import listing, meant, nearest, quote, sure
 
 CODE = "dead-reference"
 SEVERITY = Severity.STOP
@@ -50,11 +53,14 @@ def check(manual: Manual) -> Iterator[Finding]:
     for page in (*manual.pages(), *manual.repeated):
         for to, placed in ids_of(page):
             if not (to == "family" and placed.value == "any"):
-                yield from _named(manual, page, to, placed.value, placed.at)
+                for found in _named(manual, page, to, placed.value, placed.at):
+                    near = _sure(manual, page, to, placed.value)
+                    yield evolve(found, edit=retyped(placed, near) if near else None)
     for page in manual.texts():
         for reference in find(page.body, page.file):
             if not (isinstance(page, Draft) and _is_its_own(reference)):
-                yield from _named(manual, page, reference.scheme, reference.id, reference.at)
+                for found in _named(manual, page, reference.scheme, reference.id, reference.at):
+                    yield evolve(found, edit=_renamed(manual, page, reference))
         yield from _misspelt_schemes(page)
         yield from _missing_files(manual, page)
 
@@ -80,6 +86,20 @@ def _named(manual: Manual, page: Page, to: str, name: str, at: Place) -> Iterato
     thing = NAMES.get(to, to)
     wrong = f"There is no {thing} {quote(name)} {_where(to)}."
     yield Finding(CODE, SEVERITY, at, quote(name), wrong, meant(name, known, _offer(thing, known)))
+
+
+def _sure(manual: Manual, page: Page, to: str, name: str) -> str | None:
+    """Return the id that is surely meant; of two families' things of one name neither is."""
+    if to == "cause" or matches(manual, page, to, name):
+        return None
+    return sure(name, candidates(manual, page, to))
+
+
+def _renamed(manual: Manual, page: Page, reference: Reference) -> Edit | None:
+    near = _sure(manual, page, reference.scheme, reference.id)
+    label_end = reference.offset + len(reference.label)
+    start = page.body.text.find(f":{reference.id}", label_end) + 1
+    return in_text(page, start, start + len(reference.id), near) if near and start else None
 
 
 def _where(to: str) -> str:

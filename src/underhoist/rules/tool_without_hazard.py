@@ -29,6 +29,7 @@ from underhoist.model import Hazard, Manual, Procedure
 from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.references import find
+from underhoist.rules._edits import added
 
 CODE = "tool-without-hazard"
 SEVERITY = Severity.STOP
@@ -54,7 +55,7 @@ def check(manual: Manual) -> Iterator[Finding]:
                     procedure, hazard, words
                 )
                 if trigger:
-                    yield _finding(trigger, hazard)
+                    yield _finding(trigger, hazard, procedure)
 
 
 def _declared_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
@@ -101,9 +102,10 @@ def _given_by(procedure: Procedure, hazard: Hazard, offset: int) -> bool:
     )
 
 
-def _finding(trigger: _Trigger, hazard: Hazard) -> Finding:
+def _finding(trigger: _Trigger, hazard: Hazard, procedure: Procedure) -> Finding:
     wrong = (
         f"This {trigger.what} asks for the caution {hazard.id}, and the page does not declare it."
     )
     mend = f"Add {hazard.id} to cautions."
-    return Finding(CODE, SEVERITY, trigger.at, trigger.written, wrong, mend)
+    edit = added(procedure.cautions, hazard.id, "cautions")
+    return Finding(CODE, SEVERITY, trigger.at, trigger.written, wrong, mend, edit)

@@ -25,10 +25,15 @@ Bad:
 import re
 from collections.abc import Iterator
 from itertools import chain
+from math import isclose
+
+from underhoist_calculators.units import UnitError, read_quantity
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Fastener, Manual, Page, Procedure
 from underhoist.prose import prose
+from underhoist.references import matches
+from underhoist.rules._edits import in_text
 from underhoist.words import quote
 
 CODE = "torque-in-prose"
@@ -74,5 +79,27 @@ def check(manual: Manual) -> Iterator[Finding]:
         for start, end in sorted(spans | {span for span in pounds if span[0] not in starts}):
             wrong = "A torque in the text is a second copy of a value that stands at its fastener."
             mend = "Refer to it by its id, such as <torque:band-seat>; the page shows the value."
-            at = text.place(start, page.file)
-            yield Finding(CODE, SEVERITY, at, quote(text.words[start:end]), wrong, mend)
+            at, written = text.place(start, page.file), text.words[start:end]
+            named = _same_value(manual, page, written)
+            edit = in_text(page, start, end, f"<torque:{named}>") if named else None
+            mend = f"Write <torque:{named}>; the page shows the value." if named else mend
+            yield Finding(CODE, SEVERITY, at, quote(written), wrong, mend, edit)
+
+
+def _same_value(manual: Manual, page: Page, written: str) -> str | None:
+    """Return the one torque of the page's list that has this value, if exactly one has."""
+    if not isinstance(page, Procedure):
+        return None
+    try:
+        value = read_quantity(written, "torque").m_as("newton_metre")
+    except UnitError:
+        return None
+    found = {each.value: matches(manual, page, "torque", each.value) for each in page.torques}
+    same = [
+        name
+        for name, targets in found.items()
+        if len(targets) == 1
+        and isinstance(fastener := targets[0].thing, Fastener)
+        and isclose(fastener.torque.value.m_as("newton_metre"), value, rel_tol=1e-6)
+    ]
+    return same[0] if len(same) == 1 else None

@@ -34,6 +34,7 @@ from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, Procedure
 from underhoist.prose import prose
 from underhoist.references import find, resolve
+from underhoist.rules._edits import added
 
 CODE = "undeclared-torque"
 SEVERITY = Severity.STOP
@@ -56,6 +57,6 @@ def _undeclared(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
         if name not in declared and resolve(manual, procedure, reference):
             declared.add(name)
             wrong = f"A step names the torque {name}, and the page does not declare it."
-            yield Finding(
-                CODE, SEVERITY, reference.at, reference.id, wrong, f"Add {reference.id} to torques."
-            )
+            mend = f"Add {reference.id} to torques."
+            edit = added(procedure.torques, reference.id, "torques")
+            yield Finding(CODE, SEVERITY, reference.at, reference.id, wrong, mend, edit)

@@ -7,7 +7,7 @@ from typing import Any, cast
 
 import yaml
 
-from underhoist.finding import Finding
+from underhoist.finding import Edit, Finding
 from underhoist.place import Place
 from underhoist.source.commas import parted_by_comma
 from underhoist.source.faults import FIRST_LINE, Faults, fault
@@ -87,7 +87,7 @@ class _Composer:
                 entries[latest] = whole
                 continue
             if name.text in names:
-                self.findings.append(self._twice(name, names[name.text]))
+                self.findings.append(_twice(name, names[name.text], entries[name.text], value))
                 continue
             latest = name.text
             entries[latest], names[latest] = value, name.at
@@ -118,9 +118,23 @@ class _Composer:
             bracket = "{" if isinstance(event, yaml.MappingStartEvent) else "["
             raise Faults(fault("front-matter", at, getattr(event, "value", bracket), wrong, mend))
 
-    def _twice(self, name: Scalar, first: Place) -> Finding:
-        wrong = f"{name.text} stands on line {first.line} already."
+
+def _twice(name: Scalar, first: Place, before: Node, value: Node) -> Finding:
+    """Refuse the second of two keys; where it says the same on a line of its own it can go."""
+    wrong = f"{name.text} stands on line {first.line} already."
+    if not _says_the_same(name, before, value):
         return fault("duplicate-key", name.at, name.text, wrong, "Keep one of the two.")
+    edit = Edit(name.at.file, name.at.line, 1, name.at.line + 1, 1, "")
+    mend = "Take this line out: it says the same."
+    return fault("duplicate-key", name.at, name.text, wrong, mend, edit)
+
+
+def _says_the_same(name: Scalar, before: Node, value: Node) -> bool:
+    """Whether key and value repeat the ones before, on a line of their own at the left."""
+    if not (isinstance(before, Scalar) and isinstance(value, Scalar) and before.text == value.text):
+        return False
+    on_one_line = value.until > 0 and value.at.line == name.at.line
+    return on_one_line and value.within == ":" and name.at.column == 1
 
 
 def _no_keys(at: Place, written: str) -> Faults:

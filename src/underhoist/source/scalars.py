@@ -40,7 +40,7 @@ def placed_reader(value_type: Any) -> Callable[[Node, Any], Placed[Any]]:
 
     def read_placed(node: Node, _: Any) -> Placed[Any]:
         scalar = _scalar(node)
-        return Placed(read(scalar), scalar.at, scalar.text)
+        return Placed(read(scalar), scalar.at, scalar.text, scalar.until > 0)
 
     return read_placed
 
