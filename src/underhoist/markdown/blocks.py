@@ -51,3 +51,14 @@ def _label_cells(table: Element) -> None:
         for name, cell in zip(names, row, strict=False):
             if cell.tag == "td" and name:
                 cell.set("data-label", name)
+                _hold_together(cell)
+
+
+def _hold_together(cell: Element) -> None:
+    """Put mixed text and code of a cell into one element: on a phone each would be a column."""
+    tails = [child.tail for child in cell if child.tail and child.tail.strip()]
+    if len(cell) and (len(cell) > 1 or tails or (cell.text or "").strip()):
+        held = Element("span")
+        held.text, cell.text = cell.text, None
+        held.extend(cell)
+        cell[:] = [held]

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
-from underhoist.pages.html import NOTHING, join, section, table
+from underhoist.pages.html import NOTHING, contents, entry, join, section, table
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.schema import ByName, Form, Key, Keys, Many, One, Value, form_of, keys_of
@@ -22,20 +22,36 @@ _CHOSEN = "(id)"
 def front_matter_sheet(site: Site) -> Sheet:
     """Make the page: one table for each kind of page."""
     parts = (_kind(kind) for kind in KINDS)
-    html = join((purpose(_SUMMARY), *parts, closing(site)))
+    ways = contents(entry(f"#{kind}", f"kind: {kind}", about) for kind, about in _ABOUT.items())
+    html = join((purpose(_SUMMARY), ways, *parts, closing(site)))
     return Sheet(address=ADDRESS, kind="index", title=TITLE, summary=_SUMMARY, html=html)
+
+
+_ABOUT = {
+    "unit-family": "A family of transmissions and its figures.",
+    "procedure": "A job, step by step.",
+    "fault": "A complaint, its causes and the checks.",
+    "tool": "Something to fetch.",
+    "hazard": "A danger and how to avoid it.",
+    "page": "Any other text.",
+}
+_IDS = {
+    "family": "unit families", "tool": "tools", "hazard": "hazards", "procedure": "procedures",
+    "torque": "fasteners", "part": "parts", "cause": "the causes on this page",
+}  # fmt: skip
+"""What an id is one of, in the plural."""
 
 
 def _kind(kind: str) -> Markup:
     rows = list(_rows(keys_of(kind), ()))
-    caption = f"The keys of a page of kind {kind}."
+    caption = "A key further in is needed where the key before it stands."
     return section("uh-keys", f"kind: {kind}", table("", _HEADS, rows, caption), id_=kind)
 
 
 def _rows(keys: Keys, above: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
     for key in keys.keys:
         path = (*above, key.name)
-        yield _code(" \u203a ".join(path)), _needed(key, above), key.help, _written(key)
+        yield _code(" \u203a ".join(path)), "Yes" if key.needed else "No", key.help, _written(key)
         yield from _below(key.value, path)
 
 
@@ -51,18 +67,12 @@ def _below(value: Value, path: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
             pass
 
 
-def _needed(key: Key, above: tuple[str, ...]) -> str:
-    if not key.needed:
-        return "If there is one"
-    return "Yes, where the key above it stands" if above else "Yes"
-
-
 def _written(key: Key) -> Markup:
-    return join((_value(key.value), _ids(key)), " ")
-
-
-def _ids(key: Key) -> str:
-    return f"Each is the id of a {key.to}." if key.to else ""
+    if key.to is None:
+        return _value(key.value)
+    many = isinstance(key.value, Many)
+    words = f"Ids of {_IDS[key.to]}, in brackets." if many else f"An id of {_IDS[key.to]}."
+    return Markup("{}").format(words)
 
 
 def _value(value: Value) -> Markup:
@@ -83,8 +93,7 @@ def _value(value: Value) -> Markup:
 def _form(form: Form) -> Markup:
     words = Markup("{}{}").format(form.words[:1].upper(), form.words[1:])
     if form.choices:
-        codes = join(map(_code, form.choices), ", ")
-        return Markup("{}.").format(codes)
+        return join(map(_code, form.choices), ", ")
     example = Markup(", e.g. {}").format(_code(form.example)) if form.example else NOTHING
     return Markup("{}{}.").format(words, example)
 

@@ -1,10 +1,14 @@
 """Small pieces of HTML that many pages share; everything put in is escaped."""
 
+import re
 from collections.abc import Iterable
 
 from markupsafe import Markup
 
 NOTHING = Markup("")
+
+_ONE_ELEMENT = re.compile(r"<(\w+)\b[^>]*>(?:(?!<\1\b).)*</\1>", re.DOTALL)
+"""Markup that is one element and nothing beside it."""
 
 
 def join(parts: Iterable[str], between: str = "\n") -> Markup:
@@ -61,9 +65,15 @@ def _row(columns: list[str], cells: list[str]) -> Markup:
     first, *rest = cells
     named = join(
         (
-            Markup('<td data-label="{}">{}</td>').format(column, cell)
+            Markup('<td data-label="{}">{}</td>').format(column, _held_together(cell))
             for column, cell in zip(columns[1:], rest, strict=True)
         ),
         "",
     )
     return Markup('<tr><th scope="row">{}</th>{}</tr>').format(first, named)
+
+
+def _held_together(cell: str) -> str:
+    """Put mixed text and markup into one element: on a phone each would be a column."""
+    plain = not isinstance(cell, Markup) or "<" not in cell
+    return cell if plain or _ONE_ELEMENT.fullmatch(cell) else Markup("<span>{}</span>").format(cell)
