@@ -32,7 +32,7 @@ def test_every_page_is_written_with_its_own_text(built):
 
 def test_result_counts_what_the_site_holds(built):
     assert built.result.calculators >= 3
-    assert built.result.cross_links == 20
+    assert built.result.cross_links == 21
     assert len(built.result.checked.manual.procedures) == 3
 
 
