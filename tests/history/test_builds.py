@@ -62,7 +62,7 @@ def test_changed_torque_is_told_wherever_it_is_shown(project):
     project.replace("families/wren-2.md", "service_fill: 4.5 L", "service_fill: 4.7 L")
     history = project.build().history
     words = "Band adjuster seat (band-seat): 120 -> 124 lbf·in"
-    shown = words.replace("->", "→")
+    shown = words.replace("->", "→")  # the space after it does not break; text_of makes it plain
     assert history.build == 2
     assert card(project)[0]["words"] == [words]
     assert card(project)[0]["date"] == "2027-01-15"

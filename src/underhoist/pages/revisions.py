@@ -56,7 +56,7 @@ def words_list(words: Iterable[str]) -> Markup:
 
 def arrow(words: str) -> str:
     """Set the arrow of a change as one sign, with a capital where the words begin."""
-    words = words.replace(" -> ", " \N{RIGHTWARDS ARROW} ")
+    words = words.replace(" -> ", " \N{RIGHTWARDS ARROW}\N{NO-BREAK SPACE}")
     return words[:1].upper() + words[1:]
 
 

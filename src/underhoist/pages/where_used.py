@@ -45,7 +45,7 @@ def _index(site: Site, counts: dict[str, int]) -> Sheet:
     here = Here(site, INDEX[1])
     summary = "Every tool, part, torque, hazard, fluid, fault and word, and the pages that need it."
     entries = contents(
-        entry(here.to(_address(scheme)), USED_KINDS[scheme][1], f"{count:,} of them")
+        entry(here.to(_address(scheme)), USED_KINDS[scheme][1], f"{count:,} in all")
         for scheme, count in counts.items()
     )
     return _sheet(site, INDEX[1], INDEX[0], summary, entries)
@@ -62,7 +62,7 @@ def _kind_sheets(site: Site, scheme: str, found: Sequence[Thing]) -> Iterator[Sh
             site,
             here.base,
             title if number == 1 else f"{title}, part {number}",
-            f"{part[0].name} to {part[-1].name}." if len(parts) > 1 else f"{title}.",
+            f"{part[0].name} to {part[-1].name}." if len(parts) > 1 else "Each with the first few pages that need it.",
             section("uh-group", "From A to Z" if len(parts) == 1 else f"Part {number}", lines),
             _parts(here, scheme, number, [(each[0].name, each[-1].name) for each in parts]),
         )
