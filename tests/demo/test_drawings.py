@@ -42,6 +42,6 @@ class TestDrawing:
         if file.stem in AN_ORDER or not numbers:
             return
         below = shown[0].partition(f"/{file.name})")[2]
-        told = re.match(r"\n\n((?:\d+\. .*\n(?: .*\n)*)+)", below)
+        told = re.match(r"\n\n(?:\D.*\n\n)?((?:\d+\. .*\n(?: .*\n)*)+)", below)
         assert told, "no numbered list below the drawing"
         assert numbers == {int(each) for each in re.findall(r"(?m)^(\d+)\. ", told[1])}
