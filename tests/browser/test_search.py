@@ -114,6 +114,7 @@ FINDS = {
     "front band set": SET_BAND,
     "shifts up late": "faults/late-shifts/",
     "seal puller": "tools/seal-puller/",
+    "it leaves a puddle": "faults/leaks-by-place/",
     "rear seal kestrel 3": "parts/kestrel-3/rear-seal/",
     "hot fluid": "hazards/hot-fluid/",
     "staged fill": "calculators/staged-fill/",

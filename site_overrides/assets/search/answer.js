@@ -5,12 +5,12 @@ import { squeezed, wordsOf } from "./terms.js";
 import { Vocabulary } from "./vocabulary.js";
 
 /**
- * @typedef {[string, string, string, string, string]} Page Address, kind, title, note, summary.
+ * @typedef {[string, string, string, string, string, string]} Page Address, kind, title, note, summary, owner's words.
  * @typedef {[number, string, string, string]} PlaceOf Number of its page, anchor, label, first words.
  * @typedef {{words: import("./vocabulary.js").Declared[], pages: Page[], places: PlaceOf[],
  *   index: import("minisearch").AsPlainObject}} Stored What search/index.json holds.
  * @typedef {{at: string, label: string, text: string}} Spot
- * @typedef {{address: string, title: string, note: string, summary: string, spots: Spot[]}} Found
+ * @typedef {{address: string, title: string, note: string, summary: string, said: string, spots: Spot[]}} Found
  * @typedef {{wrote: string, read: string, ours: string, at: string, sure: boolean}} Understood
  * @typedef {{found: Found[], count: number, whole: boolean, understood: Understood[], terms: string[]}} Answer
  *   `whole`: whether the pages hold everything that was asked for; `terms`: what to mark.
@@ -46,7 +46,7 @@ export class Search {
     const most = Math.max(0, ...[...tallies.values()].map(({ held }) => held.size));
     const key = squeezed(wordsOf(question.slice(0, LONGEST)));
     const scored = [...tallies]
-      .map(([page, tally]) => ({ page, tally, score: this.#score(page, tally, key) * (tally.held.size / most) ** 2 }))
+      .map(([page, tally]) => ({ page, tally, score: this.#score(page, tally, key) * (tally.held.size / most) }))
       .sort((a, b) => b.score - a.score || a.page - b.page);
     const enough = STRONG * (scored[0]?.score ?? 0);
     const ranked = scored.filter(({ tally, score }) => tally.held.size === most || score >= enough);
@@ -97,14 +97,14 @@ export class Search {
    * @returns {Found}
    */
   #found(number, tally) {
-    const [address, , title, note, summary] = this.stored.pages[number];
+    const [address, , title, note, summary, said] = this.stored.pages[number];
     const spots = [...tally.spots]
       .sort(([, a], [, b]) => b - a)
       .map(([place]) => this.stored.places[place])
       .filter(([, at]) => at !== "")
       .slice(0, SPOTS)
       .map(([, at, label, text]) => ({ at, label, text }));
-    return { address, title, note, summary, spots };
+    return { address, title, note, summary, said, spots };
   }
 }
 

@@ -46,10 +46,11 @@ function wordsUnderstood({ wrote, read, ours, at, sure }) {
 }
 
 /** @param {Found} page @param {Set<string>} terms */
-function resultOf({ address, title, note, summary, spots }, terms) {
+function resultOf({ address, title, note, summary, said, spots }, terms) {
   const item = document.createElement("li");
   item.append(linkTo(address, marked(title, terms)));
   if (note) item.append(paragraph("uh-results__note", [note]));
+  if (said) item.append(paragraph("uh-results__said", ["“", ...marked(said, terms), "”"]));
   if (spots.length === 0) item.append(paragraph("", marked(summary, terms)));
   else item.append(spotsOf(address, spots, terms));
   return item;

@@ -38,7 +38,7 @@ writeFileSync(
   join(site, "search/index.json"),
   JSON.stringify({
     words: words.map(({ name, at, also, heard }) => [name, at, also, heard]),
-    pages: pages.map(({ address, kind, title, note, summary }) => [address, kind, title, note, summary]),
+    pages: pages.map(({ address, kind, title, note, summary, said }) => [address, kind, title, note, summary, said]),
     places,
     index,
   }),
