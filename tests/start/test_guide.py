@@ -77,7 +77,6 @@ class Follower:
         self.replace(self.path(before), right, wrong)
         self.run(inner.strip(), stops=True)
         assert BLOCK.search(after)[2].strip() in self.said
-        self.replace(self.path(before), wrong, right)
 
     def _markdown(self, before, inner, after):
         path = self.path(before)
@@ -145,6 +144,10 @@ def test_the_builder_that_is_followed_is_the_installed_one(installed):
 def test_the_guide_uses_every_command_that_an_author_needs(followed):
     assert set(followed.ran) >= {"init", "check", "draft", "build", "schema"}
     assert followed.ran.count("build") == 2
+
+
+def test_the_slip_of_the_guide_is_mended(followed):
+    assert "minutes: 15\n" in followed.page.read_text(encoding="utf-8")
 
 
 def test_the_new_procedure_is_published(followed):

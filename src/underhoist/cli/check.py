@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-FORMATS = ("text", "json", "github")
+FORMATS = ("text", "json", "github", "lines")
 
 CLEAN, STOPPED, UNUSABLE = 0, 1, 2
 """Exit codes: nothing that stops, findings of severity stop, nothing to check."""
@@ -15,7 +15,7 @@ CLEAN, STOPPED, UNUSABLE = 0, 1, 2
 @click.argument("folder", metavar="[DIR]", default=".", type=click.Path(path_type=Path))
 @click.option(
     "--format", "form", type=click.Choice(FORMATS), default="text", show_default=True,
-    help="Text for people, JSON for programs, annotations for a hosted code review.",
+    help="Text for people, JSON for programs, github for a hosted code review, lines for editors.",
 )  # fmt: skip
 @click.option("--mend", is_flag=True, help="Show the mends that need no thought, ask, make them.")
 @click.option("--yes", is_flag=True, help="With --mend: make them without asking.")
