@@ -30,7 +30,7 @@ def test_build_says_what_the_site_holds_and_how_to_open_it(project, monkeypatch)
     lines = done.output.splitlines()
     assert lines[0] == (
         "The site holds 3 procedures, 1 unit family, "
-        f"{len(all_calculators())} calculators and 20 cross-links."
+        f"{len(all_calculators())} calculators and 21 cross-links."
     )
     assert lines[1] == "The check read 12 pages: nothing found."
     assert lines[2].startswith("On a phone: ")
@@ -70,7 +70,7 @@ def test_output_is_ours_alone(project):
         command, capture_output=True, text=True, check=True, env=environment, cwd=project.folder
     )
     assert done.stderr == ""
-    assert len(done.stdout.splitlines()) == 4
+    assert len(done.stdout.splitlines()) == 5
 
 
 def test_open_says_where_there_is_no_site(tmp_path):
