@@ -92,9 +92,8 @@ def test_new_gone_and_renamed_pages_are_told(project):
     text = (project.pages / "tools/hammer.md").read_text(encoding="utf-8")
     new = project.pages / "tools/mallet.md"
     new.write_text(re.sub("title: .*", "title: Mallet", text) + "\nSoft head, of hide.\n", "utf-8")
-    for file in ("faults/late.md", "jobs/set-band.md"):
-        page = project.pages / file
-        page.write_text(page.read_text("utf-8").replace("road-test", "set-band"), "utf-8")
+    project.replace("faults/late.md", "procedure: road-test", "procedure: set-band")
+    project.replace("index.md", "tools/lamp.md", "tools/torch.md")
     project.build()
     overview, page = text_of(project, "changes"), text_of(project, "changes/2")
     assert "1 page new, 1 page gone" in overview
