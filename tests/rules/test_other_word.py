@@ -113,6 +113,17 @@ def test_the_mend_leaves_nothing_to_find(manual):
     assert manual.found() == []
 
 
+def test_the_mend_in_the_front_matter_where_it_stands_without_quotes(manual):
+    manual.keys("index.md", WORDS)
+    manual.keys("tools/square-socket.md", "title: Socket for bushings\nsummary: \"For ATF.\"\n")
+    first, second = check(manual.folder).findings
+    assert str(first.at) == "tools/square-socket.md:3:19"
+    assert (str(second.at), second.edit) == ("tools/square-socket.md:4:10", None)
+    path = manual.folder / "tools/square-socket.md"
+    path.write_text(mends.apply(path.read_text(), [first.edit]))
+    assert "title: Socket for bushes\n" in path.read_text()
+
+
 def test_a_manual_without_words_finds_nothing(manual):
     manual.body("tools/square-socket.md", "It fits no bushing.\n")
     assert manual.found() == []

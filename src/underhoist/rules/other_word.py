@@ -31,18 +31,22 @@ words:
 ```
 """
 
+import re
 from collections.abc import Iterator
 
 from underhoist.finding import Edit, Finding, Severity
 from underhoist.lexicon import Lexicon, Said, unquoted
 from underhoist.model import Draft, Manual, Page, PlainPage
-from underhoist.place import Place
+from underhoist.place import Place, Placed
 from underhoist.prose import Prose, prose
 from underhoist.rules._front_texts import front_texts
 from underhoist.words import quote
 
 CODE = "other-word"
 SEVERITY = Severity.LOOK
+
+_PLAIN = re.compile(r"[\w ·-]+")
+"""What may stand in the front matter without quotes."""
 
 
 def check(manual: Manual) -> Iterator[Finding]:
@@ -64,7 +68,18 @@ def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
         return
     for placed in texts:
         for said in lexicon.said_in(unquoted(placed.value)):
-            yield _finding(said, placed.at, None)
+            yield _in_value(said, placed)
+
+
+def _in_value(said: Said, placed: Placed[str]) -> Finding:
+    """Point at the word itself where the value stands as it was written, else at the value."""
+    at = placed.at
+    if not placed.is_plain:
+        return _finding(said, at, None)
+    start, end = at.column + said.start, at.column + said.end
+    plain = _PLAIN.fullmatch(said.instead)
+    edit = Edit(at.file, at.line, start, at.line, end, said.instead) if plain else None
+    return _finding(said, Place(at.file, at.line, start), edit)
 
 
 def _in_text(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
