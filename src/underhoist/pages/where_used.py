@@ -26,6 +26,7 @@ A_LIST = 100
 """Users of one thing that stand on one page."""
 NAMED = 6
 """Users that are named beside a thing."""
+WHOLE = "Each with the first few pages that need it."
 _UNUSED = "nothing uses it"
 
 
@@ -62,7 +63,7 @@ def _kind_sheets(site: Site, scheme: str, found: Sequence[Thing]) -> Iterator[Sh
             site,
             here.base,
             title if number == 1 else f"{title}, part {number}",
-            f"{part[0].name} to {part[-1].name}." if len(parts) > 1 else "Each with the first few pages that need it.",
+            f"{part[0].name} to {part[-1].name}." if len(parts) > 1 else WHOLE,
             section("uh-group", "From A to Z" if len(parts) == 1 else f"Part {number}", lines),
             _parts(here, scheme, number, [(each[0].name, each[-1].name) for each in parts]),
         )
