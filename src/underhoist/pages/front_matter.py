@@ -15,6 +15,7 @@ from underhoist.source import KINDS
 ADDRESS, TITLE = "front-matter/", "Front matter, key by key"
 _SUMMARY = "Every key that a page can have, whether it must, what it is for and how it is written."
 _HEADS = ("Key", "Needed", "What it is", "Written as")
+_SETS = Markup("Several sets of keys, a dash before each.")
 _CHOSEN = "(id)"
 """Stands where the author chooses a name."""
 
@@ -81,7 +82,7 @@ def _value(value: Value) -> Markup:
             return _form(form_of(value.type))
         case Many():
             inner = _value(value.item)
-            return Markup("A list: {}").format(inner) if inner else Markup("A list of such keys.")
+            return Markup("Several, in brackets. {}").format(inner) if inner else _SETS
         case ByName():
             if not isinstance(value.item, One):
                 return Markup("Keys below an id that you choose.")
