@@ -41,13 +41,13 @@ def test_a_draft_survives_a_reload_at_once(page, site_url):
 
 def test_nothing_is_called_stored_before_it_is(page, site_url):
     change_page(page, site_url)
-    page.evaluate(f"window.put = {ROOM}; {FULL}")
+    page.evaluate(f"() => {{ window.put = {ROOM}; {FULL}; }}")
     text_field(page).fill("much")
     expect(state(page)).to_have_text(
         "Not stored yet. The phone has no room left for records. Delete some photos or films, "
         "then try again."
     )
-    page.evaluate(f"{ROOM} = window.put")
+    page.evaluate(f"() => {{ {ROOM} = window.put; }}")
     stored(page)
     page.reload()
     expect(text_field(page)).to_have_value("much")

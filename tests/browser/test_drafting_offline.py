@@ -14,7 +14,7 @@ BOOT = 120_000
 def test_a_page_is_written_with_the_server_gone(phone, server):
     page = phone.new_page()
     page.goto(server.url)
-    page.wait_for_selector("html[data-runtime-stored]", timeout=BOOT)
+    page.wait_for_selector("html[data-runtime-stored]", state="attached", timeout=BOOT)
     server.stop()
     change_page(page, server.url)
     text = text_field(page).input_value()

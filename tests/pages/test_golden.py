@@ -32,6 +32,7 @@ ADDRESSES = {
     "rule": "rules/unit-missing/",
     "cards": "cards/",
     "offline": "offline/",
+    "drafting": "drafting/",
 }
 
 
