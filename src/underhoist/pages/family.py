@@ -30,7 +30,7 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         section("uh-adjustments", "Adjustments", tables.adjustments(here, family)),
         section("uh-fluid", "Fluid", tables.fluid(here, family)),
         section("uh-windows", "Shift speeds", tables.shift_windows(family)),
-        section("uh-hydraulics", "Modulator and governor", tables.hydraulics(family)),
+        section("uh-hydraulics", _hydraulics_title(family), tables.hydraulics(family)),
         section("uh-cable", "Throttle cable", limits.throttle_cable(family)),
         section("uh-line-pressure", "Line pressure", limits.line_pressure(family)),
         section("uh-stall", "Stall speed", limits.stall(family)),
@@ -46,6 +46,10 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
 def fits(page: Procedure | Fault, family: UnitFamily) -> bool:
     """Whether a page is for this family, or for any."""
     return any(each.value in {family.id, "any"} for each in page.unit_family)
+
+
+def _hydraulics_title(family: UnitFamily) -> str:
+    return "Governor" if family.modulator is None else "Modulator and governor"
 
 
 def _calculators(here: Here, family: UnitFamily) -> Markup:

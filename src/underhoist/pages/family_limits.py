@@ -53,6 +53,6 @@ def stall(family: UnitFamily) -> Markup:
     rows = (
         ("Engine speed", show_span(family.stall.engine.value)),
         ("Longest time on the pedal", show(family.stall.longest.value)),
-        ("At idle in neutral before the next one, at least", show(family.stall.rest.value)),
+        ("Rest before another, at idle in neutral", show(family.stall.rest.value)),
     )
     return table("uh-table", ("What", "Value"), rows, "Stall speed with warm fluid at its level")

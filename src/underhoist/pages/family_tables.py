@@ -102,7 +102,9 @@ def hydraulics(family: UnitFamily) -> Markup:
 
 def gear_ratios(family: UnitFamily) -> Markup:
     """Write the ratios computed from the teeth, or the stated ones where the train is not known."""
-    teeth = ", ".join(f"{name} {count.value}" for name, count in family.gear_train.teeth.items())
+    teeth = ", ".join(
+        f"{name.replace('_', ' ')} {count.value}" for name, count in family.gear_train.teeth.items()
+    )
     caption = f"Turns of the input for one turn of the output, from the teeth: {teeth}"
     rows = tuple(_computed(family))
     if not rows:
