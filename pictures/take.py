@@ -41,6 +41,7 @@ def card(page: Page, root: str) -> None:
     page.get_by_role("link", name="Start a card").click()
     page.get_by_label("Your initials").fill("TK")
     page.get_by_role("button", name="Keep").click()
+    page.get_by_label("Unit family").select_option("kestrel-3")
     page.get_by_label("Identification").fill("Marlow Drover, green")
     page.get_by_label("Odometer").fill("84210 km")
     page.get_by_label("In the owner’s words").fill("Changes up late and leaves a spot")

@@ -23,6 +23,7 @@ def start_card(page, site_url, *procedures, initials="RB"):
     if page.get_by_text("Who are you?").is_visible():
         page.get_by_label("Your initials").fill(initials)
         page.get_by_role("button", name="Keep").click()
+    page.get_by_label("Unit family").select_option("kestrel-3")
     page.get_by_label("Identification").fill(IDENTIFICATION)
     page.get_by_label("Odometer").fill("84210 km")
     page.get_by_label("In the owner’s words").fill(COMPLAINT)
@@ -32,9 +33,9 @@ def start_card(page, site_url, *procedures, initials="RB"):
         summary.click()
     for id_ in procedures:
         page.locator(f"input[value={id_}]").check()
-    for box in page.locator("input[name=procedure]:checked").all():
-        if box.get_attribute("value") not in procedures:
-            box.uncheck()
+    ticked = page.locator("input[name=procedure]:checked")
+    while along := set(ticked.evaluate_all("all => all.map(({ value }) => value)")) - {*procedures}:
+        page.locator(f"input[value={along.pop()}]").uncheck()
     page.get_by_role("button", name="Add to the card").click()
     page.get_by_role("link", name="Begin with the first step").click()
     expect(tick(page)).to_be_visible()

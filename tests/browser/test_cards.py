@@ -212,6 +212,7 @@ def test_a_complaint_proposes_its_checks(page, site_url):
     open_cards(page, site_url, "#new")
     page.get_by_label("Your initials").fill("RB")
     page.get_by_role("button", name="Keep").click()
+    page.get_by_label("Unit family").select_option("kestrel-3")
     page.get_by_label("Identification").fill("Tern Carrier")
     page.get_by_label("Odometer").fill("1 km")
     page.get_by_label("In the owner’s words").fill("Late")

@@ -29,6 +29,7 @@ def choosing(page, site_url):
     open_cards(page, site_url, "#new")
     page.get_by_label("Your initials").fill("RB")
     page.get_by_role("button", name="Keep").click()
+    page.get_by_label("Unit family").select_option("kestrel-3")
     page.get_by_label("Identification").fill("Marlow Drover, green")
     page.get_by_label("Tyre").fill("205/75 R 15")
     page.get_by_label("Axle ratio").fill("3.70")

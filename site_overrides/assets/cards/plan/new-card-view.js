@@ -17,7 +17,8 @@ export async function newCardView(app) {
   const index = await readIndex();
   const family = el(
     "select",
-    { id: "uh-family", onchange: () => fitFamily(form, index) },
+    { id: "uh-family", onchange: () => fitFamily(form, index), "aria-describedby": "uh-family-error" },
+    el("option", { value: "" }, "Choose it"),
     ...index.families.map(({ id, title }) => el("option", { value: id }, title)),
   );
   const trouble = el("div");
@@ -29,7 +30,13 @@ export async function newCardView(app) {
       { class: "uh-fieldset" },
       el("legend", {}, "Vehicle"),
       field("identification", "Identification", "Model, colour, number plate: what the shop calls it."),
-      el("div", { class: "uh-field" }, el("label", { for: "uh-family" }, "Unit family"), family),
+      el(
+        "div",
+        { class: "uh-field" },
+        el("label", { for: "uh-family" }, "Unit family"),
+        family,
+        el("p", { class: "uh-field__error", id: "uh-family-error" }),
+      ),
       field("tyre", "Tyre", "As on its wall. Leave it empty while it is not known.", { optional: true }),
       field("axle", "Axle ratio", "Leave it empty while it is not known.", { optional: true }),
       field("odometer", "Odometer", "With its unit, such as 84210 km.", { refuse: wrongOdometer }),
@@ -107,11 +114,12 @@ function familyOf(form, index) {
 async function start(app, form, index) {
   const names = ["identification", "tyre", "axle", "odometer", "complaint"];
   const entries = Object.fromEntries(names.map((name) => [name, readField(form, name)]));
-  const wrong = names.find((name) => entries[name] === null);
-  if (wrong) return form.querySelector(/** @type {"input"} */ (`#uh-${wrong}`))?.focus();
   const family = familyOf(form, index);
+  sayFamily(form, family ? "" : "No family is chosen. It decides the values and the procedures.");
+  const wrong = family ? names.find((name) => entries[name] === null) : "family";
+  if (wrong) return form.querySelector(/** @type {"input"} */ (`#uh-${wrong}`))?.focus();
   const { complaint, ...rest } = entries;
-  const vehicle = { ...rest, family: family?.id ?? "", family_title: family?.title ?? "" };
+  const vehicle = { ...rest, family: family?.id, family_title: family?.title };
   const fault = String(new FormData(form).get("fault") ?? "");
   const session = await app.session(crypto.randomUUID());
   const value = { vehicle: /** @type {Vehicle} */ (vehicle), complaint, fault };
@@ -121,6 +129,18 @@ async function start(app, form, index) {
   session.waiting.clear(); // nothing was begun; the form is still there to send again
   app.update();
   throw new Error(words);
+}
+
+/**
+ * @param {HTMLFormElement} form
+ * @param {string} words
+ */
+function sayFamily(form, words) {
+  const select = form.querySelector("#uh-family");
+  if (words) select?.setAttribute("aria-invalid", "true");
+  else select?.removeAttribute("aria-invalid");
+  const error = form.querySelector("#uh-family-error");
+  if (error) error.textContent = words;
 }
 
 /** @param {string} entry */
