@@ -2,6 +2,9 @@
 
 import pytest
 
+from underhoist.check import check
+from underhoist.mends import apply
+
 FILE = "kestrel-3/clean-adjuster.md"
 
 
@@ -42,3 +45,15 @@ def test_part_by_its_whole_name(manual):
 def test_listed_or_only_mentioned(manual, text):
     manual.body(FILE, f"## Steps\n\n{text}\n")
     assert manual.found() == []
+
+
+def test_the_mend_adds_it_to_the_list(manual):
+    manual.body(FILE, "## Steps\n\n1. Pull with the <tool:slide-hammer>.\n")
+    manual.keys(FILE, "cautions: [raised-vehicle, flying-parts]\n")
+    (finding,) = check(manual.folder).findings
+    text = (manual.folder / FILE).read_text(encoding="utf-8")
+    (manual.folder / FILE).write_text(apply(text, [finding.edit]), encoding="utf-8")
+    assert manual.found() == []
+    assert "tools: [inch-pound-wrench, square-socket, slide-hammer]\n" in apply(
+        text, [finding.edit]
+    )

@@ -35,6 +35,7 @@ from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, Procedure
 from underhoist.references import Reference, find, resolve
 from underhoist.rules._actions import actions
+from underhoist.rules._edits import added
 
 CODE = "undeclared-tool"
 SEVERITY = Severity.STOP
@@ -54,7 +55,9 @@ def check(manual: Manual) -> Iterator[Finding]:
                 what = reference.scheme
                 wrong = f"The step takes the {what} {name}, and the page does not list it."
                 mend = f"Add {reference.id} to {what}s."
-                yield Finding(CODE, SEVERITY, reference.at, reference.id, wrong, mend)
+                items = procedure.tools if what == "tool" else procedure.parts
+                edit = added(items, reference.id, f"{what}s")
+                yield Finding(CODE, SEVERITY, reference.at, reference.id, wrong, mend, edit)
 
 
 def _in_actions(procedure: Procedure) -> Iterator[Reference]:
