@@ -208,7 +208,7 @@ def test_on_a_terminal_they_are_asked_for(slipped, monkeypatch, answer, made):
 
 
 def test_a_page_that_somebody_saved_meanwhile_is_left(slipped, monkeypatch):
-    def save(*_):
+    def save(*_, **__):
         slipped.write_text("other")
         return True
 

@@ -1,4 +1,4 @@
-"""Mends that are tried: what they mend is gone, nothing new has come, all other text is as it was."""
+"""Mends that are tried: the finding goes, no other comes, all other text stays as it was."""
 
 from collections import Counter
 from pathlib import Path

@@ -94,7 +94,8 @@ class _Trial:
             return False
         unread = set(self._checked.manual.unread.values()) & _files(group)
         if unread:
-            touched = {(each.at.file, each.at.line) for each in group}
+            edits = [each.edit for each in group if each.edit]
+            touched = {(edit.file, edit.line) for edit in edits if edit.line == edit.end_line}
             new = [each for each in after.findings if now[_key(each)] > was[_key(each)]]
             return not any((each.at.file, each.at.line) in touched for each in new)
         return not now - was
