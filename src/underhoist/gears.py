@@ -17,6 +17,9 @@ SUNS = {
 PAIRS = {"inner_planet", "ring_planet", "pairs", "planets"}
 """What else is counted in a Ravigneaux set; `planets` is another word for `pairs`."""
 
+MOST_TEETH = 300
+"""As in the calculator of gear ratios; our own limit, no source."""
+
 SETS = {"": "main set", "rear_": "rear set", "overdrive_": "overdrive set"}
 """The sets of a Simpson train by what stands before the names of their gears."""
 
@@ -77,6 +80,9 @@ def faults(train: GearTrain) -> Iterator[str]:
     if missing(train):
         return
     kind, teeth = as_calculated(train)
+    if (most := max(teeth.values())) > MOST_TEETH:
+        yield f"A gear of {most} teeth is larger than any in a transmission: {MOST_TEETH} at most."
+        return
     if kind.startswith("ravigneaux"):
         yield from _ravigneaux_faults(teeth)
         return

@@ -61,6 +61,11 @@ def test_two_speed_that_no_one_can_put_together(manual):
                 "teeth, which is not a whole number.",
             ],
         ),
+        (
+            "ravigneaux",
+            "input_sun: 30, low_sun: 24, ring: 840000000, pairs: 3",
+            ["A gear of 840000000 teeth is larger than any in a transmission: 300 at most."],
+        ),
         ("simpson", "sun: 73, ring: 31", ["A sun of 73 teeth does not go into a ring of 31."]),
         (
             "ravigneaux",
