@@ -60,6 +60,7 @@ class Editor:
         text = (self.folder / "procedures" / file).read_text() if text is None else text
         document = {"uri": self.uri(file), "languageId": "markdown", "version": 1, "text": text}
         self.tell("textDocument/didOpen", textDocument=document)
+        self.diagnostics(file)
         return text
 
     def change(self, file, text, version=2):
@@ -81,9 +82,11 @@ class Editor:
         return {item["label"]: item for item in items}
 
     def diagnostics(self, file):
-        """What is published for the file once everything before was answered."""
-        self.at("hover", file, 0, 0)
-        return self.published.get(file)
+        """What is published next for the file."""
+        self.published.pop(file, None)
+        while file not in self.published:
+            self.read()
+        return self.published[file]
 
     def stop(self):
         self.ask("shutdown")
@@ -115,7 +118,15 @@ def test_it_says_what_it_can_do_and_stops_when_it_is_told(editor):
 
 def test_a_good_page_has_no_findings(editor):
     editor.open(PAGE)
-    assert editor.diagnostics(PAGE) == []
+    assert editor.published[PAGE] == []
+
+
+def test_while_one_types_only_the_last_state_is_checked(editor):
+    text = editor.open(PAGE)
+    for number, typed in enumerate(("w", "wh", "whoo: senior"), 2):
+        editor.change(PAGE, text.replace("who: apprentice", typed), number)
+    (found,) = editor.diagnostics(PAGE)
+    assert found["code"] == "unknown-key"
 
 
 def test_findings_are_those_of_the_check_and_go_when_the_page_is_mended(editor):
@@ -136,8 +147,7 @@ def test_a_page_that_breaks_another_is_marked_there_too(editor):
     family = "families/example-3.md"
     text = editor.open(family)
     editor.change(family, text.replace("  pan-bolts:", "  cover-bolts:"))
-    editor.diagnostics(family)
-    assert {each["code"] for each in editor.published[PAGE]} == {"dead-reference"}
+    assert {each["code"] for each in editor.diagnostics(PAGE)} == {"dead-reference"}
 
 
 def test_columns_are_counted_as_the_protocol_does(editor):

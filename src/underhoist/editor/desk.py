@@ -5,7 +5,7 @@ from pathlib import Path
 
 from underhoist.checker import Checked, Checker
 from underhoist.finding import Finding
-from underhoist.model import Body, Draft, Page
+from underhoist.model import Body, Draft, Manual, Page
 from underhoist.place import Place, Placed
 from underhoist.project import SETTINGS, Unusable, pages_folder
 from underhoist.source import Read, files_of, is_page
@@ -21,6 +21,7 @@ class Desk:
         self.folder = folder
         self._open: dict[str, str] = {}
         self._last: dict[str, Page] = {}
+        self._manual: Manual | None = None
         self._besides: tuple[Finding, ...] = ()
         self._checker = Checker({})
         self.read_again()
@@ -51,8 +52,14 @@ class Desk:
     def checked(self) -> Checked:
         """Check the manual."""
         checked = self._checker.checked(self._besides)
+        self._manual = checked.manual
         self._last.update({page.file: page for page in checked.manual.pages()})
         return checked
+
+    @property
+    def manual(self) -> Manual:
+        """The manual as it was checked last: an editor asks for help at every key."""
+        return self._manual or self.checked().manual
 
     def page(self, file: str) -> Page:
         """Return the page as it could be read last: while one types it often cannot be read."""

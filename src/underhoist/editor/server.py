@@ -3,7 +3,9 @@
 Nothing is decided here: places and texts go in, findings and suggestions come out.
 """
 
+import asyncio
 from importlib.metadata import version
+from itertools import count
 from pathlib import Path
 
 from lsprotocol import types as lsp
@@ -22,8 +24,14 @@ _LEVEL = {
     Severity.LOOK: lsp.DiagnosticSeverity.Warning,
 }
 
+PAUSE = 0.25
+"""Seconds without a keystroke before the findings are looked for."""
+
 server = LanguageServer("underhoist", version("underhoist"))
 _desks: dict[Path, Desk] = {}
+_changes = count(1)
+_latest: dict[Path, int] = {}
+"""Number of the last change in each manual."""
 _told: dict[Path, set[str]] = {}
 """Files of each manual whose findings were published, so that they can be taken back."""
 
@@ -86,20 +94,31 @@ def _range(line: int, column: int, end_line: int, end_column: int) -> lsp.Range:
 
 @server.feature(lsp.TEXT_DOCUMENT_DID_OPEN)
 def _opened(params: lsp.DidOpenTextDocumentParams) -> None:
-    _changed_text(params.text_document.uri)
+    if desk := _show(params.text_document.uri):
+        _publish(desk)
 
 
 @server.feature(lsp.TEXT_DOCUMENT_DID_CHANGE)
-def _changed(params: lsp.DidChangeTextDocumentParams) -> None:
-    _changed_text(params.text_document.uri)
-
-
-def _changed_text(uri: str) -> None:
-    document = server.workspace.get_text_document(uri)
-    if found := _desk_of(document):
-        desk, file = found
-        desk.show(file, document.source)
+async def _changed(params: lsp.DidChangeTextDocumentParams) -> None:
+    """Check once the author pauses: a large manual takes longer than a keystroke."""
+    desk = _show(params.text_document.uri)
+    if desk is None:
+        return
+    _latest[desk.folder] = mine = next(_changes)
+    await asyncio.sleep(PAUSE)
+    if _latest[desk.folder] == mine:
         _publish(desk)
+
+
+def _show(uri: str) -> Desk | None:
+    """Lay the page as it is in the editor over the manual; return the manual if it has one."""
+    document = server.workspace.get_text_document(uri)
+    found = _desk_of(document)
+    if found is None:
+        return None
+    desk, file = found
+    desk.show(file, document.source)
+    return desk
 
 
 @server.feature(lsp.TEXT_DOCUMENT_DID_SAVE)
@@ -130,7 +149,7 @@ def _complete(params: lsp.CompletionParams) -> lsp.CompletionList:
     desk, file = found
     place = document.position_codec.position_from_client_units(document.lines, params.position)
     offered = suggestions(
-        desk.checked().manual, desk.page(file), document.source, place.line, place.character
+        desk.manual, desk.page(file), document.source, place.line, place.character
     )
     here = spot(document.source.split("\n"), place.line, place.character)
     begun = place.character - len(here.typed) if here else place.character
@@ -158,9 +177,7 @@ def _hover(params: lsp.HoverParams) -> lsp.Hover | None:
         return None
     desk, file = found
     place = document.position_codec.position_from_client_units(document.lines, params.position)
-    said = explanation(
-        desk.checked().manual, desk.page(file), document.source, place.line, place.character
-    )
+    said = explanation(desk.manual, desk.page(file), document.source, place.line, place.character)
     return lsp.Hover(contents=said) if said else None
 
 
