@@ -66,7 +66,7 @@ def test_hazard(manual):
         (
             "hazards/kerb.md:3:8 orphan (look)",
             "Bays",
-            "No procedure gives this caution, and it waits for nothing.",
+            "No procedure gives this caution, and nothing asks for it.",
             "Add kerb to cautions where it belongs, or say required_when.",
         )
     ]

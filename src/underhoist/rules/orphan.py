@@ -104,7 +104,7 @@ def _pages(manual: Manual, used: _Used) -> Iterator[Finding]:
         when = hazard.required_when
         waits = (*when.tools, *when.areas, *when.fluids, *when.words)
         if not waits and not _is_used(hazard, "hazard", used):
-            wrong = "No procedure gives this caution, and it waits for nothing."
+            wrong = "No procedure gives this caution, and nothing asks for it."
             mend = f"Add {hazard.id} to cautions where it belongs, or say required_when."
             yield _page(hazard, wrong, mend)
 
