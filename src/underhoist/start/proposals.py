@@ -1,8 +1,9 @@
 """What the rules will ask for, proposed before they do: cautions and torque wrenches."""
 
 from collections.abc import Iterable
+from itertools import chain
 
-from underhoist_calculators.units import Quantity
+from underhoist_calculators.units import Quantity, unit_name, unit_named
 
 from underhoist.model import Hazard, Manual, Tool
 
@@ -25,13 +26,25 @@ def _asks(hazard: Hazard, met: tuple[set[str], ...]) -> bool:
 
 
 def wrenches(manual: Manual, torques: Iterable[Quantity]) -> tuple[str, ...]:
-    """Return for each torque the first wrench that covers it; none where none of ours does."""
+    """Return for each torque a wrench that covers it; none where none of ours does.
+
+    One whose scale reads the torque's own unit goes first: nobody has to convert.
+    """
     found = (_wrench(manual, torque) for torque in torques)
     return tuple(dict.fromkeys(tool.id for tool in found if tool))
 
 
 def _wrench(manual: Manual, torque: Quantity) -> Tool | None:
-    for tool in manual.tools.values():
-        if tool.torque_range is not None and tool.torque_range.value.holds(torque):
-            return tool
-    return None
+    covering = [
+        tool
+        for tool in manual.tools.values()
+        if tool.torque_range is not None and tool.torque_range.value.holds(torque)
+    ]
+    same_unit = (tool for tool in covering if _reads(tool) == unit_name(torque))
+    return next(chain(same_unit, covering), None)
+
+
+def _reads(tool: Tool) -> str | None:
+    """Return the registry name of the unit on the wrench's scale."""
+    unit = unit_named(tool.scale.value) if tool.scale else None
+    return unit.name if unit else None
