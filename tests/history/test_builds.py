@@ -77,6 +77,18 @@ def test_changed_torque_is_told_wherever_it_is_shown(project):
     assert "First built 21 September 2026" in text_of(project, "jobs/raise")
 
 
+def test_torque_changed_in_every_build_is_told_first_in_each(project):
+    for new in ("121", "122", "123"):
+        project.replace("families/wren-2.md", "120 lbf*in", f"{new} lbf*in")
+        project.build()
+        project.replace("families/wren-2.md", f"{new} lbf*in", "120 lbf*in")
+    told = [entry["words"] for entry in card(project)]
+    name = "Band adjuster seat (band-seat)"
+    assert told[:3] == [
+        [f"{name}: {way} lbf·in"] for way in ("122 -> 123", "121 -> 122", "120 -> 121")
+    ]
+
+
 def test_page_and_card_have_the_revision_of_the_record(project):
     kept = record.read(project.site).pages["procedure:set-band"]
     held = json.loads((project.site / "cards/data/set-band.json").read_bytes())

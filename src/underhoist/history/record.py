@@ -11,7 +11,7 @@ from typing import Any
 import cattrs
 from attrs import frozen
 
-from underhoist.history.change import Change
+from underhoist.history.change import Change, Rank
 from underhoist.history.plain import Plain
 from underhoist.history.portrait import Portrait, revision
 
@@ -189,11 +189,16 @@ def _yes_or_no(value: Any, _: Any = None) -> bool:  # noqa: ANN401
     return value
 
 
+def _rank(value: Any, _: Any) -> Rank:  # noqa: ANN401
+    return Rank(_whole(value))
+
+
 def _converter() -> cattrs.Converter:
     converter = cattrs.Converter(forbid_extra_keys=True, omit_if_default=True)
     converter.register_structure_hook(str, _text)
     converter.register_structure_hook(int, _whole)
     converter.register_structure_hook(bool, _yes_or_no)
+    converter.register_structure_hook(Rank, _rank)
     converter.register_structure_hook_func(lambda kind: kind == dict[str, Any], _portrait)
     return converter
 
