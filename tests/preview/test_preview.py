@@ -53,7 +53,7 @@ def test_facts_that_cannot_be_read_leave_the_last_ones_and_the_new_text(previewe
     previewed.replace("jobs/set-band.md", "minutes: 25", "minutes: soon")
     previewed.replace("jobs/set-band.md", "Polish the case.", "Clean the case.")
     page = previewed.get("jobs/set-band/")
-    assert "The facts on top cannot be read. Below are the last ones" in page
+    assert "The facts on top cannot be read. The last good ones are shown" in page
     assert "minutes is a whole number." in page
     assert "25 minutes" in page and "Clean the case." in page
     previewed.replace("jobs/set-band.md", "minutes: soon", "minutes: 30")

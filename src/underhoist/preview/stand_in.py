@@ -9,7 +9,7 @@ from underhoist.model import Draft, Manual, Page, PlainPage
 from underhoist.place import Place, Placed
 from underhoist.source import Read, manual_of
 
-FACTS = "The facts on top cannot be read. Below are the last ones, with the text of now."
+FACTS = "The facts on top cannot be read. The last good ones are shown, and the new text."
 WHOLE = "The file cannot be read. Below is the page as it last could be."
 TEXT = "The facts on top cannot be read yet. Below is the text alone."
 
