@@ -48,14 +48,14 @@ def test_one_finding(name, tmp_path):
     (tmp_path / "hostile.md").write_bytes(
         content if isinstance(content, bytes) else content.encode()
     )
-    (tmp_path / "good.md").write_text(PAGE)
+    (tmp_path / "index.md").write_text(f"{PAGE}[It](hostile.md)\n")
     checked = check(tmp_path)
     assert [finding.code for finding in checked.findings] == [code]
     finding = checked.findings[0]
     assert finding.at.file == "hostile.md"
     assert len(finding.written) <= 60 and finding.written.isprintable()
     assert finding.wrong.endswith(".") and finding.mend.endswith((".", "?"))
-    assert "good" in checked.manual.plain
+    assert "index" in checked.manual.plain
 
 
 HEAD = (
@@ -88,7 +88,7 @@ def test_no_body_hangs_the_check(name, tmp_path):
 
 
 def test_a_name_that_cannot_be_shown(tmp_path):
-    (tmp_path / "good.md").write_text(PAGE)
+    (tmp_path / "index.md").write_text(PAGE)
     (tmp_path / "bad\x1b[31m.md").write_text(PAGE)
     checked = check(tmp_path)
     assert [str(each.at) for each in checked.findings] == ["bad\ufffd[31m.md:1:1"]
