@@ -20,8 +20,25 @@ export function showPage(place, { html, address }) {
     link.setAttribute("target", "_blank");
     link.setAttribute("rel", "noopener");
   }
-  place.replaceChildren(fragment);
+  settle(place, fragment);
   place.scrollTop = scrollTop;
+}
+
+/**
+ * Changes only what is different, so that a keystroke lays out one paragraph and not the whole page.
+ *
+ * @param {ParentNode & Node} shown
+ * @param {ParentNode & Node} wanted
+ */
+function settle(shown, wanted) {
+  const [before, after] = [[...shown.childNodes], [...wanted.childNodes]];
+  if (before.length !== after.length) return shown.replaceChildren(...after);
+  before.forEach((old, index) => {
+    const made = /** @type {ChildNode} */ (after[index]);
+    if (old.isEqualNode(made)) return;
+    if (old instanceof Element && made instanceof Element && old.cloneNode().isEqualNode(made.cloneNode())) settle(old, made);
+    else old.replaceWith(made);
+  });
 }
 
 /**
