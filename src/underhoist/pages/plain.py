@@ -81,6 +81,10 @@ def _lists(here: Here) -> Markup:
             "Every tool, part, torque, fluid and word, and who needs it.",
         ),
         "changes/": ("What changed", "The last builds, torques and capacities first."),
+        "drafting/": (
+            "Write a page",
+            "What is wrong with it is said at once; drafts stay on this device.",
+        ),
         "front-matter/": ("Front matter", "Every key of a page, and how its value is written."),
         "rules/": ("Rules", "What the check refuses, with good and bad examples."),
     }
