@@ -114,7 +114,7 @@ def test_a_path_out_of_the_manual_is_refused(desk, tmp_path, file):
 
 
 def test_a_new_page_of_every_kind_lacks_only_what_the_author_knows(desk, smallest):
-    assert [each.kind for each in smallest.blanks][0] == "procedure"
+    assert smallest.blanks[0].kind == "procedure"
     assert len(smallest.blanks) >= 6
     for each in smallest.blanks:
         file = f"{each.folder}/new-page.md".lstrip("/")
