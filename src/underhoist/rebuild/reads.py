@@ -107,7 +107,7 @@ def _noted(thing: Any, way: str, notes: Notes) -> Any:
         names = _NotedNames(cast("frozenset[str]", thing))
         names.way, names.notes = way, notes
         return names
-    if not has(cast("type", type(thing))):
+    if not has(_kind(thing)):
         return thing
     return evolve(thing, **{name: _noted(held, at, notes) for name, at, held in _parts(thing, way)})
 
@@ -120,6 +120,7 @@ def changes(old: Site, new: Site) -> frozenset[Read] | None:
 
 def _compare(old: Any, new: Any, way: str, found: set[Read]) -> bool:
     """Collect the changes below this way; say whether they can be told one by one."""
+    kind, other = _kind(old), _kind(new)
     if old is new or way in _NEVER_SHOWN:
         return True
     if isinstance(old, Mapping) and isinstance(new, Mapping):
@@ -129,7 +130,7 @@ def _compare(old: Any, new: Any, way: str, found: set[Read]) -> bool:
         names = cast("frozenset[str]", old) ^ cast("frozenset[str]", new)
         found.update((way, name) for name in (*names, EVERY) if names)
         return True
-    if has(cast("type", type(old))) and type(old) is type(new):
+    if has(kind) and kind is other:
         pairs = zip(_parts(old, way), _parts(new, way), strict=True)
         told = [_compare(a, b, at, found) for (_, at, a), (_, _, b) in pairs]
         return all(told)
@@ -159,6 +160,10 @@ def _looks_same(old: Any, new: Any) -> bool:
         pair = cast("tuple[Any, ...]", old), cast("tuple[Any, ...]", new)
         return len(pair[0]) == len(pair[1]) and all(map(_looks_same, *pair))
     return bool(old == new)
+
+
+def _kind(thing: object) -> type:
+    return type(thing)
 
 
 def _parts(thing: Any, way: str) -> list[tuple[str, str, Any]]:
