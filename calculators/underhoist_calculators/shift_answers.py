@@ -96,7 +96,7 @@ def _means(test: RoadTest, comparison: Comparison) -> Iterator[str]:
     elif best is None:
         yield (
             "Drive the test again and watch the throttle. If the speeds stay as they are, more "
-            "than one thing is wrong: begin with fluid, then speedometer, then vacuum."
+            "than one thing is wrong: begin with fluid, then speedometer, then the signal."
         )
     elif best is comparison.specified and test.outside:
         yield (

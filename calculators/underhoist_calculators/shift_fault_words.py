@@ -40,6 +40,18 @@ VACUUM: tuple[Row, ...] = (
     ("Engine", "Low vacuum at the manifold itself: late ignition, valves, a leak, or altitude."),
 )
 
+CABLE: tuple[Row, ...] = (
+    ("Throttle cable's gap", "Too small at idle, with the choke off and the throttle shut."),
+    (
+        "Throttle cable's sheath",
+        "Kinked, melted or tightly bent, so that the wire does not return.",
+    ),
+    ("Throttle valve", "Sticks: the wire has to snap back by itself when it is let go."),
+)
+
+SIGNAL = {"vacuum-loss": VACUUM, "cable-tight": CABLE}
+"""Parts by the code of the explanation, for either signal."""
+
 DETENT: tuple[Row, ...] = (
     ("Kick-down cable, rod or switch", "Set too short, bound, or stuck on."),
     ("Detent valve", "Stuck at full throttle in the valve body, though cable or switch lets go."),
@@ -66,8 +78,8 @@ def points_to(test: RoadTest, comparison: Comparison | None) -> tuple[Table, ...
 def _parts(explanation: Explanation) -> tuple[Row, ...]:
     """Give the parts that would make the speeds so."""
     match explanation.code:
-        case "vacuum-loss":
-            return VACUUM
+        case "vacuum-loss" | "cable-tight":
+            return SIGNAL[explanation.code]
         case "full-throttle":
             return DETENT
         case "scale":
@@ -177,6 +189,8 @@ def _fault(explanation: Explanation) -> str:
     match explanation.code:
         case "vacuum-loss":
             return "Signal hose, port, modulator"
+        case "cable-tight":
+            return "Throttle cable"
         case "full-throttle":
             return "Kick-down or detent stuck on"
         case "one-shift":
@@ -210,6 +224,9 @@ def _at_most(test: RoadTest, comparison: Comparison) -> Iterator[Row]:
         if one.code == "vacuum-loss" and any(throttle != "full" for _, throttle in test.measured):
             told = f"A loss of more than about {ceil(high)} inHg would show in these readings."
             yield "Signal hose, port, modulator", told
+        if one.code == "cable-tight" and any(throttle != "full" for _, throttle in test.measured):
+            told = f"Too tight by more than about {ceil(100 * high)} % of its way it would show."
+            yield "Throttle cable", told
 
 
 def _missing_rules_out(test: RoadTest) -> Iterator[Row]:

@@ -22,6 +22,7 @@ PROOF = {
     "as-specified": "drive the same shifts twice more and take the middle reading",
     "scale": "prove the speedometer over a measured distance",
     "vacuum-loss": "read the vacuum with a gauge at the modulator's own end of the hose",
+    "cable-tight": "measure the gap and the travel of the throttle cable",
     "full-throttle": "unhook the kick-down and drive again",
     "one-shift": "measure more of that shift and of the others",
     "kick-down": "look at the kick-down's cable or switch with the pedal on the floor",
@@ -34,8 +35,8 @@ def name(explanation: Explanation) -> str:
     match explanation.code:
         case "scale":
             return f"all speeds {_percent(explanation.value)}"
-        case "vacuum-loss":
-            return f"a vacuum loss of {number_text(explanation.value, 0)} inHg"
+        case "vacuum-loss" | "cable-tight":
+            return _signal_name(explanation)
         case "one-shift":
             return f"the {explanation.shift} valve alone, {_percent(explanation.value)}"
         case "kick-down":
@@ -46,9 +47,35 @@ def name(explanation: Explanation) -> str:
             return "as specified"
 
 
+def _signal_name(explanation: Explanation) -> str:
+    if explanation.code == "cable-tight":
+        return f"a throttle cable too tight by {_share(explanation.value)} of its way"
+    return f"a vacuum loss of {number_text(explanation.value, 0)} inHg"
+
+
 def _percent(factor: float) -> str:
     way = "high" if factor >= 1 else "low"
     return f"{number_text(abs(factor - 1) * 100, 0)} % {way}"
+
+
+def _explain_signal(explanation: Explanation) -> str:
+    low, high = explanation.low, explanation.high
+    if explanation.code == "cable-tight":
+        return (
+            f"A cable that is too tight by {_share(explanation.value)} of its way "
+            f"({_share(low)} to {_share(high)}) fits. Measure its gap at idle and its travel, "
+            "and feel whether it drags, before touching the adjuster."
+        )
+    return (
+        f"A loss of {number_text(explanation.value, 0)} inHg ({number_text(low, 0)} to "
+        f"{number_text(high, 0)}) between manifold and modulator fits. Read the vacuum at "
+        "the modulator's own end of the hose before touching the adjuster: the adjuster "
+        "would only hide a leak."
+    )
+
+
+def _share(share: float) -> str:
+    return f"{number_text(share * 100, 0)} %"
 
 
 def explain(explanation: Explanation) -> str:
@@ -63,13 +90,8 @@ def explain(explanation: Explanation) -> str:
                 "speedometer over a measured distance; if it and the entries are right, the "
                 "governor is left."
             )
-        case "vacuum-loss":
-            return (
-                f"A loss of {number_text(explanation.value, 0)} inHg ({number_text(low, 0)} to "
-                f"{number_text(high, 0)}) between manifold and modulator fits. Read the vacuum at "
-                "the modulator's own end of the hose before touching the adjuster: the adjuster "
-                "would only hide a leak."
-            )
+        case "vacuum-loss" | "cable-tight":
+            return _explain_signal(explanation)
         case "one-shift":
             return (
                 f"Only the valve of the {explanation.shift} shift is out, by a factor of "
@@ -180,7 +202,11 @@ def _apart(test: RoadTest, best: Explanation, rival: Explanation, shown: Speedom
 
 def not_judged(comparison: Comparison) -> tuple[str, ...]:
     """Name the explanations that lack a window to be judged by."""
-    words = {"vacuum-loss": "A vacuum loss", "full-throttle": "A stuck kick-down"}
+    words = {
+        "vacuum-loss": "A vacuum loss",
+        "cable-tight": "A tight throttle cable",
+        "full-throttle": "A stuck kick-down",
+    }
     return tuple(
         f"{words[code]} could not be judged: a measured shift has no window at full throttle."
         for code in comparison.not_judged

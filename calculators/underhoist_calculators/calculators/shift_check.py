@@ -22,8 +22,9 @@ from underhoist_calculators.shift_answers import (
     verdicts,
     warnings,
 )
-from underhoist_calculators.shift_explanations import compare
+from underhoist_calculators.shift_explanations import Comparison, compare
 from underhoist_calculators.shift_fault_words import points_to, rules_out
+from underhoist_calculators.shift_signal import CABLE, SIGNALS, VACUUM, by_cable
 from underhoist_calculators.units import Quantity, number_text, unit_name
 
 NEVER = "none"
@@ -46,7 +47,7 @@ def run(inputs: Inputs) -> Answer:
     readings = _readings(inputs)
     vehicle = _vehicle(inputs, readings)
     test = _road_test(inputs, readings, vehicle)
-    comparison = compare(test, _vacuums(inputs)) if test.measured else None
+    comparison = _compared(inputs, test) if test.measured else None
     return Answer(
         summary=summary(test, comparison),
         do=advice(test, comparison, vehicle),
@@ -60,6 +61,13 @@ def run(inputs: Inputs) -> Answer:
         working=(vehicle.working, *misfit_working(test, comparison)),
         values=values(test, comparison, vehicle),
     )
+
+
+def _compared(inputs: Inputs, test: RoadTest) -> Comparison:
+    """Compare the explanations, told for the signal that this family has."""
+    vacuums = _vacuums(inputs)
+    found = compare(test, vacuums)
+    return by_cable(found, vacuums["light"]) if inputs.word("signal") == CABLE else found
 
 
 def _vehicle(inputs: Inputs, readings: Mapping[Key, Quantity]) -> Vehicle:
@@ -234,6 +242,11 @@ CALCULATOR = Calculator(
             name="reference-axle", label="Reference axle ratio", group=FAMILY, kind="ratio",
             required=False, help="The axle that the windows are stated for.", low="1.5", high="8",
             example="3.50", fills_from="reference.axle",
+        ),
+        Field(
+            name="signal", label="The pedal is told by", group=FAMILY, kind="choice",
+            default=VACUUM, choices=SIGNALS, fills_from="signal",
+            help="Signal vacuum, or the cable of a throttle valve.",
         ),
         Field(
             name="uncertainty", label="How well a speed is read", group=CONVENTION, kind="speed",

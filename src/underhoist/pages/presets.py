@@ -99,6 +99,7 @@ def _of_family(family: UnitFamily) -> Iterator[tuple[str, str]]:
 
 
 def _hydraulics(family: UnitFamily) -> Iterator[tuple[str, str]]:
+    yield "signal", "cable" if family.throttle_cable and not family.modulator else "vacuum"
     if family.modulator is not None:
         yield "modulator.turn", show(family.modulator.turn.value)
         if family.modulator.cut_off is not None:
