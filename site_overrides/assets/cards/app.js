@@ -2,9 +2,10 @@
 
 import { el } from "./kit/dom.js";
 import { Session } from "./record/session.js";
-import { append, eventsOf, keep, onNews, remember } from "./record/store.js";
+import { keep } from "./record/merge.js";
+import { append, eventsOf, onNews, remember } from "./record/store.js";
 
-/** @import { CardEvent, CardState } from "./types.js" */
+/** @import { CardEvent, CardState, Picture } from "./types.js" */
 
 /** @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean}} View */
 
@@ -13,7 +14,7 @@ export class App {
   constructor(root) {
     this.root = root;
     this.initials = "";
-    this.warning = "";
+    this.warning = { warn: "", tab: false };
     /** @type {View|null} */
     this.view = null;
     /** @type {Map<string, Session>} */
@@ -37,7 +38,7 @@ export class App {
    */
   async session(card) {
     const known = this.sessions.get(card);
-    const io = { append, eventsOf, keep: (/** @type {CardEvent[]} */ lost) => this.putBack(lost) };
+    const io = { append, eventsOf, keep: this.putBack };
     const session = known ?? new Session(card, io, () => this.update());
     this.sessions.set(card, session);
     await session.load();
@@ -79,11 +80,12 @@ export class App {
    *
    * @private
    * @param {CardEvent[]} events
+   * @param {Map<string, Picture>} pictures
    */
-  async putBack(events) {
-    await keep(events);
+  putBack = async (events, pictures) => {
+    await keep(events, pictures);
     await remember("initials", this.initials);
-  }
+  };
 
   /** @private */
   wake() {

@@ -1,63 +1,101 @@
 // The cards on this phone.
 
-import { cardName, notice, timeWords } from "./app.js";
+import { timeWords } from "./app.js";
 import { el } from "./kit/dom.js";
-import { foldCard } from "./record/fold.js";
-import { leftInWords } from "./record/left.js";
-import { allEvents } from "./record/store.js";
+import { counted } from "./record/left.js";
+import { cardsInBrief } from "./record/summaries.js";
+import { warningView } from "./warning-view.js";
 
 /** @import { App, View } from "./app.js" */
-/** @import { CardState } from "./types.js" */
+/** @import { Brief } from "./record/summaries.js" */
+
+/** More cards than this can be searched. */
+const MANY = 10;
 
 /**
  * @param {App} app
  * @returns {Promise<View>}
  */
 export async function listView(app) {
-  const cards = foldAll(await allEvents());
-  const open = cards.filter((card) => !card.closed);
-  const closed = cards.filter((card) => card.closed);
+  const cards = await cardsInBrief();
+  const lists = el("div");
+  const found = el("p", { class: "uh-facts", role: "status" });
+  const show = (/** @type {string} */ words) => {
+    const fitting = cards.filter((card) => fits(card, words));
+    const none = `No card on this phone has “${words.trim()}” in it.`;
+    found.textContent = words.trim() === "" ? "" : fitting.length > 0 ? counted(fitting.length, "card") : none;
+    lists.replaceChildren(
+      ...group("Open", fitting.filter(({ closed }) => !closed)),
+      ...group("Closed", fitting.filter(({ closed }) => closed)),
+    );
+  };
+  show("");
   const empty = el("p", {}, "No cards on this phone yet. Start one when a vehicle comes in.");
+  const plain = { class: "uh-button uh-button--plain", href: "#take-in" };
   const node = el(
     "div",
     { class: "uh-card__list" },
-    app.warning ? notice(app.warning) : null,
-    el("p", {}, el("a", { class: "uh-button", href: "#new" }, "Start a card")),
+    ...warningView(app.warning),
+    el(
+      "p",
+      { class: "uh-card__answers" },
+      el("a", { class: "uh-button", href: "#new" }, "Start a card"),
+      el("a", plain, "Take in a card file"),
+    ),
     cards.length === 0 ? empty : null,
-    ...group("Open", open),
-    ...group("Closed", closed),
+    ...(cards.length > MANY ? [searchField(show), found] : []),
+    lists,
   );
   return { node };
 }
 
+/** @param {(words: string) => void} show */
+function searchField(show) {
+  const id = "uh-card-search";
+  const told = `${id}-help`;
+  const input = el("input", { id, type: "search", autocomplete: "off", "aria-describedby": told });
+  input.addEventListener("input", () => show(input.value));
+  return el(
+    "div",
+    { class: "uh-field", role: "search" },
+    el("label", { for: id }, "Look for a card"),
+    input,
+    el("p", { class: "uh-field__help", id: told }, "Any words of the vehicle or the complaint."),
+  );
+}
+
 /**
- * @param {import("./types.js").CardEvent[]} events
- * @returns {CardState[]} the newest first
+ * Whether every word stands somewhere in what the list says of a card; case and accents do not matter.
+ *
+ * @param {Brief} card
+ * @param {string} words
  */
-function foldAll(events) {
-  /** @type {Map<string, import("./types.js").CardEvent[]>} */
-  const byCard = new Map(events.map(({ card }) => [card, []]));
-  for (const event of events) byCard.get(event.card)?.push(event);
-  const cards = [...byCard.values()].flatMap((own) => foldCard(own) ?? []);
-  return cards.sort((a, b) => (a.started.at < b.started.at ? 1 : -1));
+function fits({ name, complaint, left }, words) {
+  const text = plain(`${name} ${complaint} ${left}`);
+  return plain(words).split(/\s+/).every((word) => text.includes(word));
+}
+
+/** @param {string} text */
+function plain(text) {
+  return text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
 }
 
 /**
  * @param {string} title
- * @param {CardState[]} cards
+ * @param {Brief[]} cards
  */
 function group(title, cards) {
   if (cards.length === 0) return [];
   return [el("h2", {}, title), el("ul", { class: "uh-contents" }, ...cards.map(entry))];
 }
 
-/** @param {CardState} card */
-function entry(card) {
+/** @param {Brief} card */
+function entry({ card, name, complaint, left, started }) {
   return el(
     "li",
     {},
-    el("a", { href: `#card/${card.id}` }, cardName(card)),
-    el("p", {}, card.complaint),
-    el("p", { class: "uh-facts" }, `${leftInWords(card)} Started ${timeWords(card.started.at)}.`),
+    el("a", { href: `#card/${card}` }, name),
+    el("p", {}, complaint),
+    el("p", { class: "uh-facts" }, `${left} Started ${timeWords(started)}.`),
   );
 }

@@ -22,10 +22,10 @@ const VIEWS = { add: addView, fetch: fetchView, sheet: sheetView, close: closeVi
 async function start(root) {
   root.classList.add("uh-card");
   root.replaceChildren(el("p", { role: "status" }, "Looking at this phone’s storage."));
-  const { stop, warn } = await checkStorage();
+  const { stop, warn, tab } = await checkStorage();
   if (stop) return refuse(root, stop);
   const app = new App(root);
-  app.warning = warn;
+  app.warning = { warn, tab };
   app.initials = String((await remembered("initials")) ?? "");
   let turn = 0;
   const route = async () => {

@@ -78,6 +78,8 @@
  * @property {string} id
  * @property {string} title
  * @property {string} revision
+ * @property {string} date day on which the revision was first built, ISO 8601; "" where nobody knows
+ * @property {string} author initials, ""
  * @property {string} url relative to the site's root
  * @property {string[]} family
  * @property {string} area
@@ -115,6 +117,7 @@
  * @property {number|null} number null where it could not be read
  * @property {boolean} outside the limits that the card began with
  * @property {string} reason
+ * @property {string} from address of the calculator that it came from, "" where it was read
  */
 
 /**

@@ -5,6 +5,7 @@ import { el } from "../kit/dom.js";
 import { field, readField } from "../kit/field.js";
 import { readIndex } from "./manual.js";
 import { isFor } from "./order.js";
+import { warningView } from "../warning-view.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { FaultEntry, Index, Vehicle } from "../types.js" */
@@ -56,8 +57,7 @@ export async function newCardView(app) {
     void start(app, form, index).catch((error) => trouble.replaceChildren(notice(error.message)));
   });
   fitFamily(form, index);
-  const warning = app.warning ? notice(app.warning) : null;
-  return { node: el("div", {}, el("h2", {}, "A new card"), warning, form) };
+  return { node: el("div", {}, el("h2", {}, "A new card"), ...warningView(app.warning), form) };
 }
 
 /**

@@ -34,15 +34,16 @@ export class Connection {
    *
    * @template T
    * @param {(database: IDBPDatabase) => Promise<T>} work
+   * @param {number} [limit] ms that one try may take
    * @returns {Promise<T>}
    * @throws {StorageTrouble}
    */
-  async with(work) {
+  async with(work, limit = WORK_TIMEOUT) {
     let trouble = new StorageTrouble("lost");
     for (const pause of PAUSES) {
       await new Promise((done) => setTimeout(done, pause));
       try {
-        return await inTime(this.connect().then(work), WORK_TIMEOUT);
+        return await inTime(this.connect().then(work), limit);
       } catch (error) {
         this.drop();
         trouble = troubleOf(error);

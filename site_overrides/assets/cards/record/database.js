@@ -1,4 +1,13 @@
 // Where the record of job cards is kept.
+//
+// Stores by version:
+//   1  events     every event, by its id; found by card, by place (device and sequence, once each) and clock
+//      device     what this phone knows of itself, by name: its id, the initials, what it was told of the
+//                 chains of other phones
+//   2  photos     pictures by the id of their event, found by card
+//      summaries  how each card stood at a number of events: made again from events at any time
+//
+// An upgrade only ever adds. It is one transaction: cut off midway it leaves the older version as it was.
 
 import { Connection } from "./connection.js";
 
@@ -16,10 +25,11 @@ const cards = new Connection(DATABASE, VERSION, upgrade);
  *
  * @template T
  * @param {(database: IDBPDatabase) => Promise<T>} work
+ * @param {number} [limit] ms that one try may take
  * @returns {Promise<T>}
  * @throws {import("./trouble.js").StorageTrouble}
  */
-export const withDatabase = (work) => cards.with(work);
+export const withDatabase = (work, limit) => cards.with(work, limit);
 
 /**
  * @param {IDBPDatabase} database

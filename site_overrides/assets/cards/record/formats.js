@@ -1,9 +1,25 @@
 // A card keeps the texts it took, so every older shape of them stays readable for ever.
+//
+// Format of a procedure's text:
+//   1  steps with torques, cautions, readings and whether they want a second check
+//   2  parts know their look-alikes, steps what they take off and put back on, readings which way fluid
+//      goes; the procedure's calculators. `date` and `author` came later: without them they are ""
+//
+// A text of a newer format is kept and not shown: `isReadable` tells.
 
 /** @import { PartAsked, ProcedureText, ReadingAsked, StepText } from "../types.js" */
 
 /** The shape of procedures as the build writes them today. */
 export const FORMAT = 2;
+
+/**
+ * Whether this page knows the shape of a stored procedure.
+ *
+ * @param {any} kept
+ */
+export function isReadable(kept) {
+  return (kept?.format ?? 1) <= FORMAT;
+}
 
 /**
  * A procedure in today's shape, from any that was ever stored. What an older one did not know is empty.
@@ -12,9 +28,9 @@ export const FORMAT = 2;
  * @returns {ProcedureText}
  */
 export function asToday(kept) {
-  if (kept.format === FORMAT) return kept;
-  const { parts, steps } = kept;
-  return { calculators: [], ...kept, format: FORMAT, parts: parts.map(part), steps: steps.map(step) };
+  const today = { date: "", author: "", calculators: [], ...kept, format: FORMAT };
+  if (kept.format === FORMAT) return today;
+  return { ...today, parts: kept.parts.map(part), steps: kept.steps.map(step) };
 }
 
 /** @param {any} first @returns {PartAsked} */

@@ -23,22 +23,31 @@ const CARDS = { things: "records", start: "start a card", copy: "print each card
 const SMALL = 20_000_000; // bytes; a card with its procedures takes some hundred thousand
 
 /**
+ * What the phone's storage promises.
+ * @typedef {object} StorageWord
+ * @property {string} stop why work must not start, "" where it may
+ * @property {string} warn what to mind, "" where all is well
+ * @property {boolean} tab whether this is a tab on a phone that clears tabs
+ */
+
+/**
  * Writes, reads back and asks the browser for its word.
  *
  * @param {Memory} [memory]
  * @param {Words} [words]
- * @returns {Promise<{stop: string, warn: string}>} sentences, "" where all is well
+ * @returns {Promise<StorageWord>}
  */
 export async function checkStorage(memory = { remember, remembered }, words = CARDS) {
   try {
     if (!("randomUUID" in crypto)) throw new StorageTrouble("insecure");
     const now = Date.now();
     await memory.remember("probe", now);
-    if ((await memory.remembered("probe")) !== now) throw new StorageTrouble("lost");
+    if ((await memory.remembered("probe")) !== now) throw new StorageTrouble("forgets");
   } catch (error) {
-    return { stop: troubleOf(error).message, warn: "" };
+    return { stop: troubleOf(error).message, warn: "", tab: false };
   }
-  return { stop: "", warn: (await roomWarning(words)) || (await promiseWarning(words)) };
+  const warn = (await roomWarning(words)) || (await promiseWarning(words));
+  return { stop: "", warn, tab: isClearedTab() };
 }
 
 /** @param {Words} words */
@@ -54,11 +63,15 @@ async function roomWarning({ start }) {
  * @param {Words} words
  */
 async function promiseWarning({ things, copy }) {
-  const phone = /** @type {Navigator & {standalone?: boolean}} */ (navigator);
-  if (phone.standalone === false) {
+  if (isClearedTab()) {
     return `This is a browser tab, and this phone clears a tab’s ${things} after a week without use. Put the manual on the home screen with Share, Add to Home Screen, and work from there.`;
   }
   const kept = await navigator.storage?.persisted?.();
   if (kept || (await navigator.storage?.persist?.())) return "";
   return `This browser has not promised to keep ${things}. Install the manual on the home screen, do not work in a private window, and ${copy}.`;
+}
+
+/** Whether this phone has home-screen apps of its own kind and this page is none of them. */
+function isClearedTab() {
+  return /** @type {Navigator & {standalone?: boolean}} */ (navigator).standalone === false;
 }

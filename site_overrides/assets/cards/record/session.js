@@ -10,10 +10,14 @@ import { foldCard } from "./fold.js";
  * @typedef {object} Io
  * @property {(draft: Draft, seen: number, picture?: Picture) => Promise<CardEvent>} append resolves only when it is on disk
  * @property {(card: string) => Promise<CardEvent[]>} eventsOf
- * @property {(events: CardEvent[]) => Promise<void>} keep stores events that exist already, as they are
+ * @property {(events: CardEvent[], pictures: Map<string, Picture>) => Promise<void>} keep stores events that
+ *   exist already, as they are, and pictures of them
  */
 
 /** @typedef {{draft: Draft, key: string, trouble: string, picture?: Picture}} Waiting */
+
+/** Bytes of pictures that an open page holds to put back, the latest ones. */
+const HELD = 24_000_000;
 
 export class Session {
   /**
@@ -29,6 +33,10 @@ export class Session {
     this.events = new Map();
     /** @type {Map<string, Waiting>} */
     this.waiting = new Map();
+    /** Pictures taken while this page was open. @type {Map<string, Picture>} */
+    this.pictures = new Map();
+    /** What the browser had cleared under the page; null where it has cleared nothing. */
+    this.cleared = /** @type {{back: number, lost: CardEvent[]}|null} */ (null);
     /** @type {CardState|null} */
     this.state = null;
   }
@@ -38,11 +46,45 @@ export class Session {
    * under the page, what the page still holds goes back to the disk.
    */
   async load() {
+    const held = [...this.events.values()]; // as it is before the look: what is stored meanwhile is there
     const onDisk = new Map((await this.io.eventsOf(this.card)).map((event) => [event.id, event]));
-    const missing = [...this.events.values()].filter(({ id }) => !onDisk.has(id));
-    if (missing.length > 0) await this.io.keep(missing);
+    const missing = held.filter(({ id }) => !onDisk.has(id));
+    if (missing.length > 0) await this.putBack(missing);
     for (const [id, event] of onDisk) this.events.set(id, event);
     this.refold();
+  }
+
+  /**
+   * @private
+   * @param {CardEvent[]} missing
+   */
+  async putBack(missing) {
+    const photos = missing.filter(({ kind }) => kind === "photo");
+    const held = photos.flatMap(({ id }) => {
+      const picture = this.pictures.get(id);
+      return picture ? [/** @type {const} */ ([id, picture])] : [];
+    });
+    await this.io.keep(missing, new Map(held));
+    const lost = photos.filter(({ id }) => !this.pictures.has(id));
+    this.cleared = { back: missing.length, lost: [...(this.cleared?.lost ?? []), ...lost] };
+  }
+
+  /**
+   * Holds a picture that is stored, and lets go of the oldest where that is too much.
+   *
+   * @private
+   * @param {string} id
+   * @param {Picture|undefined} picture
+   */
+  hold(id, picture) {
+    if (!picture) return;
+    this.pictures.set(id, picture);
+    let bytes = [...this.pictures.values()].reduce((sum, { content }) => sum + content.byteLength, 0);
+    for (const [oldest, { content }] of this.pictures) {
+      if (bytes <= HELD) break;
+      bytes -= content.byteLength;
+      this.pictures.delete(oldest);
+    }
   }
 
   /**
@@ -99,6 +141,7 @@ export class Session {
       const event = await this.io.append(one.draft, this.seen, one.picture);
       const cleared = event.sequence === 1 && this.events.size > 0;
       this.events.set(event.id, event);
+      this.hold(event.id, one.picture);
       if (cleared) await this.load();
       this.waiting.delete(id);
       this.refold();

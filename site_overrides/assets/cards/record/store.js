@@ -30,25 +30,18 @@ export function append(draft, seen = 0, picture) {
   const stored = queue.then(() => withDatabase((database) => add(database, draft, seen, picture)));
   queue = stored.catch(() => {});
   return stored.then((event) => {
-    news?.postMessage(event.card);
+    announce(event.card);
     return event;
   });
 }
 
 /**
- * Stores events that were made before, as they are; those that are there already stay untouched.
+ * Tells the other windows that a card has new events.
  *
- * @param {CardEvent[]} events
- * @returns {Promise<void>}
+ * @param {string} card
  */
-export function keep(events) {
-  return withDatabase(async (database) => {
-    const change = database.transaction("events", "readwrite", STRICT);
-    for (const event of events) {
-      if ((await change.store.getKey(event.id)) === undefined) await change.store.add(event);
-    }
-    await change.done;
-  });
+export function announce(card) {
+  news?.postMessage(card);
 }
 
 /**

@@ -1,6 +1,6 @@
 // What can go wrong with the phone's storage, in words that tell what to do about it.
 
-/** @typedef {"insecure"|"missing"|"blocked"|"slow"|"full"|"lost"|"newer"} TroubleCode */
+/** @typedef {"insecure"|"missing"|"blocked"|"slow"|"full"|"forgets"|"lost"|"newer"} TroubleCode */
 
 const WORDS = /** @type {Record<TroubleCode, string>} */ ({
   insecure:
@@ -11,6 +11,8 @@ const WORDS = /** @type {Record<TroubleCode, string>} */ ({
     "Another window still holds an older version of this page. Close every other window of the manual, then try again.",
   slow: "The phone's storage does not answer. Close the browser, open the manual again and look at this step.",
   full: "The phone has no room left for records. Delete some photos or films, then try again.",
+  forgets:
+    "The phone's storage took a note and did not give it back. Close the browser and open the manual again; if this comes again, use another phone.",
   lost: "The phone's storage was cut off. Try again. If it goes on, close the browser and open the manual again.",
   newer:
     "The records on this phone were made by a newer version of the manual. Reload this page while there is a signal.",

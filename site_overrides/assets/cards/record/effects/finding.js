@@ -1,6 +1,6 @@
 // What was found, what the owner decided, and the photos of it.
 
-import { stepOf } from "./job.js";
+import { jobOf, numberIn, stepOf } from "./job.js";
 import { mark, note, text } from "./mark.js";
 
 /** @import { CardEvent, CardState, Photo, Urgency } from "../../types.js" */
@@ -16,17 +16,17 @@ export const FINDING_EFFECTS = {
   finding(card, event) {
     const urgency = /** @type {Urgency} */ (text(event, "urgency"));
     if (!URGENCIES.includes(urgency)) return;
+    const step = stepOf(card, event);
     card.findings.push({
       id: event.id,
       mark: mark(event),
       job: text(event, "job"),
-      step: Number(event.value.step ?? 0),
+      step: numberIn(jobOf(card, event), step),
       what: text(event, "what"),
       urgency,
       decision: null,
       photos: [],
     });
-    const step = stepOf(card, event);
     if (step) note(step, event, "the finding");
   },
   decide(card, event) {

@@ -1,6 +1,7 @@
 // How a procedure comes onto a card, and how a newer revision of it takes over.
 
-import { asToday } from "../formats.js";
+import { asToday, isReadable } from "../formats.js";
+import { matchSteps } from "../matching.js";
 import { mark } from "./mark.js";
 
 /** @import { CardEvent, CardState, Job, ReadingAsked, ReadingState, StepState, StepText } from "../../types.js" */
@@ -15,6 +16,7 @@ const EARLIER = new WeakMap();
 /** @type {Record<string, (card: CardState, event: CardEvent) => void>} */
 export const JOB_EFFECTS = {
   add(card, event) {
+    if (!isReadable(event.value.procedure)) return void (card.unknown += 1);
     const text = asToday(event.value.procedure);
     const made = text.steps.map((step) => newStep(event.id, step));
     const place = Number(event.value.place ?? nextPlace(card));
@@ -25,11 +27,12 @@ export const JOB_EFFECTS = {
   },
   renew(card, event) {
     const job = jobOf(card, event);
+    if (!isReadable(event.value.procedure)) return void (card.unknown += 1);
     const text = asToday(event.value.procedure);
     if (!job || text.id !== job.text.id || text.revision === job.text.revision) return;
     const from = job.text.revision;
     const words = /** @type {unknown[]} */ (event.value.words).map(String);
-    takeOver(job, text.steps, from);
+    takeOver(card, job, text.steps);
     job.text = text;
     job.renewals.push({ mark: mark(event), from, to: text.revision, words });
   },
@@ -69,23 +72,47 @@ export function stepOf(card, event) {
 
 /**
  * Steps whose words did not change keep what is on them; the others are to be done anew, and what
- * was on them stays with the job's past.
+ * was on them stays with the job's past. A finding goes with its step, or stays with the job alone.
  *
- * @param {Job} job
+ * @param {CardState} card
+ * @param {Job} job whose text is still the earlier one
  * @param {StepText[]} texts
- * @param {string} from the revision that is left
  */
-function takeOver(job, texts, from) {
-  const left = [...job.steps];
+function takeOver(card, job, texts) {
+  const before = job.steps;
   const places = EARLIER.get(job) ?? new Map();
-  job.steps.forEach((step) => places.set(`${from}|${step.text.number}`, step));
-  job.steps = texts.map((text) => {
-    const same = left.findIndex((step) => step.text.html === text.html);
-    if (same < 0) return newStep(job.id, text);
-    const [kept] = left.splice(same, 1);
-    return Object.assign(kept, { key: keyOf(job.id, text), text });
+  for (const step of before) places.set(`${job.text.revision}|${step.text.number}`, step);
+  const found = [...card.findings].filter((finding) => finding.job === job.id);
+  const foundAt = found.map(({ step }) => before.find(({ text }) => text.number === step));
+  const same = matchSteps(before.map(({ text }) => text), texts);
+  job.steps = texts.map((text, at) => {
+    const kept = before[same[at]];
+    return kept ? renewed(kept, keyOf(job.id, text), text) : newStep(job.id, text);
   });
-  job.past.push(...left);
+  job.past.push(...before.filter((step) => !job.steps.includes(step)));
+  found.forEach((finding, at) => (finding.step = numberIn(job, foundAt[at])));
+}
+
+/**
+ * The number of a step among those that stand; 0 for one of an earlier text, or none.
+ *
+ * @param {Job|undefined} job
+ * @param {StepState|undefined} step
+ */
+export function numberIn(job, step) {
+  return step && job?.steps.includes(step) ? step.text.number : 0;
+}
+
+/**
+ * @param {StepState} step
+ * @param {string} key
+ * @param {StepText} text
+ */
+function renewed(step, key, text) {
+  for (const reading of step.readings) {
+    reading.asked = text.readings.find(({ id }) => id === reading.asked.id) ?? reading.asked;
+  }
+  return Object.assign(step, { key, text });
 }
 
 /**
