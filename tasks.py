@@ -23,7 +23,16 @@ BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 NODE_MODULES = ROOT / "node_modules"
 WANTED = (3, 13)
-BENCHMARKS = ("check_speed", "phone_speed", "card_kill", "road_tests", "twelve_fold", "mutation")
+BENCHMARKS = (
+    "check_speed",
+    "preview_speed",
+    "search_speed",
+    "phone_speed",
+    "card_kill",
+    "road_tests",
+    "twelve_fold",
+    "mutation",
+)
 
 
 class StoppedError(Exception):

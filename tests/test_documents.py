@@ -15,6 +15,10 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
 
 
+NOT_A_PROJECT = {".git", ".venv", ".cache", "node_modules", "site", "benchmarks", "tests", "src"}
+"""What a copy of the project's settings and pages can do without."""
+
+
 def commands(text: str, word: str) -> list[list[str]]:
     """Every command in the text's `sh` blocks that begins with this word."""
     blocks = re.findall(r"```sh\n(.*?)```", text, re.DOTALL)
@@ -49,7 +53,10 @@ def test_windows_needs_at_most_four_lines() -> None:
 @pytest.mark.parametrize("words", commands(README, "underhoist"), ids=" ".join)
 def test_readme_s_commands_work(words: list[str], tmp_path: Path) -> None:
     out = ["--site", str(tmp_path / "site")] if words[1] == "build" else []
-    ran = underhoist(*words[1:], *out)
+    if words[1] == "changes":
+        shutil.copytree(ROOT, tmp_path / "changes", ignore=lambda *_: NOT_A_PROJECT)
+        words = ["underhoist", "changes", str(tmp_path / "changes"), str(ROOT)]
+    ran = underhoist(*words[1:], *out, cwd=tmp_path if words[1] == "init" else ROOT)
     assert ran.returncode == 0, ran.stdout + ran.stderr
     if "--json" in words:
         assert json.loads(ran.stdout)["ok"] is True
