@@ -4,12 +4,12 @@
 import { cardName, notice } from "../app.js";
 import { askForm } from "../kit/ask.js";
 import { el } from "../kit/dom.js";
+import { readingName } from "../kit/reading-words.js";
 import { siteRoot } from "../plan/manual.js";
 import { keep } from "../record/merge.js";
 import { readNumber } from "../record/numbers.js";
 import { Session } from "../record/session.js";
 import { append, eventsOf, remembered } from "../record/store.js";
-import { readingName } from "../work/reading-form.js";
 import { candidates, wantsReason } from "./candidates.js";
 import { cardInHash } from "./to-calculator.js";
 

@@ -2,10 +2,9 @@
 
 import { cardName, notice, timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
+import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
 import { steps } from "../record/fold.js";
 import { openSteps, ranges } from "../record/left.js";
-import { readingName } from "../work/reading-form.js";
-import { readingRemark, readingWords } from "../work/reading-view.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { Session } from "../record/session.js" */

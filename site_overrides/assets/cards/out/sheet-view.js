@@ -2,10 +2,9 @@
 
 import { cardName, timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
+import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
 import { steps } from "../record/fold.js";
 import { leftInWords } from "../record/left.js";
-import { readingName } from "../work/reading-form.js";
-import { readingRemark, readingWords } from "../work/reading-view.js";
 import { smallShape } from "../kit/shapes.js";
 import { saidLines } from "../work/step-view.js";
 
