@@ -34,7 +34,7 @@ const HAND_BACK = {
   kind: "hand-back",
   question: {
     label: "What do you want to ask?",
-    help: "The step waits for an answer, and the card stays open until it has one.",
+    help: "The senior tech reads it. The card stays open until it is answered.",
     go: "Hand back",
   },
   value: (question) => ({ question }),
@@ -83,13 +83,14 @@ export function answerAct(step) {
 }
 
 /**
- * What is offered beside the tick.
+ * What is offered beside the tick, two at most: more would not stand in one row on a small phone.
  *
  * @param {StepState} step
  * @returns {Act[]}
  */
 export function actsFor(step) {
   if (step.shape === "todo") return [NOT_NEEDED, HAND_BACK];
-  if (step.shape === "handed-back") return [answerAct(step), NOT_NEEDED];
-  return step.shape === "stored" && step.text.wants_second_check ? [checkAct(step)] : [];
+  if (step.shape === "handed-back") return [answerAct(step), ...(step.done ? [] : [NOT_NEEDED])];
+  const wantsCheck = step.shape === "stored" && step.text.wants_second_check;
+  return wantsCheck ? [checkAct(step), HAND_BACK] : [HAND_BACK];
 }

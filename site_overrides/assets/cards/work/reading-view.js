@@ -2,58 +2,68 @@
 
 import { timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
-import { readingForm, readingName } from "./reading-form.js";
+import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
+import { isCalculator } from "../link/to-calculator.js";
+import { siteRoot } from "../plan/manual.js";
+import { differenceWords } from "./difference.js";
+import { readingForm } from "./reading-form.js";
 
 /** @import { Entry } from "./reading-form.js" */
-/** @import { ReadingState } from "../types.js" */
+/** @import { Job, ReadingState } from "../types.js" */
 
 /**
- * The reading as it stands, or the form that takes it.
+ * A reading as it stands, or the form that takes it; as found and as left stand side by side.
  *
  * @param {ReadingState} reading
+ * @param {Job} job
  * @param {((entry: Entry) => void)|null} record null where the card is closed
  */
-export function readingView(reading, record) {
+export function readingView(reading, job, record) {
+  const found = reading.when === "as left" ? otherOf(reading, job) : null;
   const place = el("div", { class: "uh-card__readings" });
+  const beside = found?.taken ? [sideBySide(found, reading)] : [];
   if (record === null) {
-    place.append(takenLine(reading));
+    place.append(...beside, takenLine(reading));
     return place;
   }
-  const form = readingForm(reading, record);
-  if (!reading.taken) place.append(form);
+  const form = readingForm(reading, found, record);
+  if (!reading.taken) place.append(...beside, form);
   else {
     const change = () => {
-      place.replaceChildren(form);
+      place.replaceChildren(...beside, form);
       form.querySelector("input")?.focus();
     };
     const plain = { class: "uh-button uh-button--plain", type: "button", onclick: change };
-    place.append(takenLine(reading), el("button", plain, "Change the reading"));
+    place.append(...beside, takenLine(reading), el("button", plain, "Change the reading"));
   }
   return place;
 }
 
 /**
- * "1 1/2 turns", or that it could not be read.
+ * The same reading, taken at the other time, on this or another step of the procedure.
  *
  * @param {ReadingState} reading
+ * @param {Job} job
  */
-export function readingWords({ asked, taken }) {
-  if (!taken) return "";
-  if (taken.written === "") return "not readable";
-  const one = taken.number === 1 && /^\w+s$/.test(asked.unit_words);
-  return `${taken.written} ${one ? asked.unit_words.slice(0, -1) : asked.unit_words}`;
+function otherOf({ asked, when }, job) {
+  const all = job.steps.flatMap(({ readings }) => readings);
+  return all.find((one) => one.asked.id === asked.id && one.when !== when) ?? null;
 }
 
 /**
- * What is said about a reading outside its limits or without a number, "" otherwise.
- *
- * @param {ReadingState} reading
+ * @param {ReadingState} found
+ * @param {ReadingState} left
  */
-export function readingRemark({ asked, taken }) {
-  if (!taken || taken.reason === "") return "";
-  return taken.outside
-    ? `Outside ${asked.limits_text}. Reason: ${taken.reason}`
-    : `Reason: ${taken.reason}`;
+function sideBySide(found, left) {
+  const words = differenceWords(found.taken, left.taken, left.asked.unit_words);
+  const cell = (/** @type {string} */ name, /** @type {ReadingState} */ reading) =>
+    el("div", {}, el("dt", {}, name), el("dd", {}, readingWords(reading) || "not taken yet"));
+  return el(
+    "div",
+    { class: "uh-pair" },
+    el("dl", {}, cell("As found", found), cell("As left", left)),
+    words === "" ? null : el("p", {}, `${words[0].toUpperCase()}${words.slice(1)}.`),
+  );
 }
 
 /** @param {ReadingState} reading */
@@ -67,5 +77,17 @@ function takenLine(reading) {
     el("span", { class: "uh-card__value" }, readingWords(reading) || "not taken"),
     signed,
     readingRemark(reading),
+    taken?.from ? source(taken.from) : null,
   );
+}
+
+/**
+ * Says that a calculator worked it out, with the way to it where it is one of this manual.
+ *
+ * @param {string} from
+ */
+function source(from) {
+  const words = "Worked out by the calculator.";
+  const address = URL.canParse(from, location.href) ? new URL(from, location.href).href : "";
+  return isCalculator(address, siteRoot()) ? el("a", { href: address }, words) : words;
 }

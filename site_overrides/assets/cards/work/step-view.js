@@ -1,75 +1,112 @@
-// The step in hand: its text as the card took it, its readings, and what was said about it.
+// The step in hand: its text as the card took it, its readings, and what was said and found about it.
 
 import { timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
-import { calculatorAddress, isCalculator } from "../link/to-calculator.js";
-import { siteRoot, stepBase } from "../plan/manual.js";
-import { steps } from "../record/fold.js";
+import { canonical } from "../record/canonical.js";
+import { findingLine, findingsOf } from "./findings/finding-line.js";
+import { photoButton } from "./photos/photo-button.js";
+import { photoStrip } from "./photos/photo-strip.js";
 import { readingView } from "./reading-view.js";
-import { safeFragment } from "../kit/safe-html.js";
-import { smallShape } from "../kit/shapes.js";
+import { calculatorLine, stepWords } from "./step-words.js";
 
+/** @import { Job, Mark, ReadingState, StepState } from "../types.js" */
 /** @import { Entry } from "./reading-form.js" */
-/** @import { CardState, Job, Mark, ReadingState, Shape, StepState } from "../types.js" */
+/** @import { WorkView } from "./work-view.js" */
 
-/**
- * @param {CardState} card
- * @param {Job} job
- * @param {StepState} step
- * @param {((reading: ReadingState, entry: Entry) => void)|null} record null where the card is closed
- * @param {HTMLElement} place for what is asked about this step
- * @returns {Node[]}
- */
-export function stepView(card, job, step, record, place) {
-  const readings = step.readings.map((reading) =>
-    readingView(reading, record && ((entry) => record(reading, entry))),
-  );
-  return [
-    el("p", { class: "uh-card__from" }, job.text.title),
-    el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
-    stepWords(card, step, readings),
-    ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
-    place,
-  ];
-}
-
-/**
- * The step's text, with the entries in the place of the sentences that ask for readings, and with
- * calculators that know the vehicle.
- *
- * @param {CardState} card
- * @param {StepState} step
- * @param {Node[]} readings
- */
-function stepWords(card, step, readings) {
-  const words = el("div", { class: "uh-card__do" }, safeFragment(step.text.html, stepBase()));
-  const [asked, ...rest] = words.querySelectorAll(".uh-step__reading");
-  if (asked) asked.replaceWith(...readings);
-  else words.append(...readings);
-  for (const sentence of rest) sentence.remove();
-  // A link to the reading's own sentence would lead away from the entry beside it.
-  for (const link of words.querySelectorAll('a[href*="#reading-"]')) link.replaceWith(...link.childNodes);
-  const at = steps(card).indexOf(step) + 1;
-  for (const link of words.querySelectorAll("a")) {
-    if (isCalculator(link.href, siteRoot())) link.href = calculatorAddress(link.href, card, at);
+export class StepView {
+  /** @param {WorkView} view */
+  constructor(view) {
+    this.view = view;
+    /** Entries that are begun outlive that the step is drawn anew. @type {Map<string, HTMLElement>} */
+    this.kept = new Map();
   }
-  return words;
+
+  /**
+   * @param {StepState} step
+   * @returns {Node[]}
+   */
+  contents(step) {
+    const { app, session, card, frame } = this.view;
+    const job = this.jobOf(step);
+    const calculators = calculatorLine(card, job, step);
+    const findings = findingsOf(card.findings, step).map((finding) => findingLine(finding));
+    return [
+      el("p", { class: "uh-card__from" }, el("a", { href: `#card/${card.id}/jobs` }, job.text.title)),
+      el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
+      stepWords(card, step, this.readings(step)),
+      ...(calculators ? [calculators] : []),
+      ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
+      ...(findings.length > 0 ? [el("ul", { class: "uh-findings" }, ...findings)] : []),
+      ...photoStrip(app, session, step.photos, subjectOf(step)),
+      frame.place,
+      ...(card.closed ? [] : [this.also(step)]),
+    ];
+  }
+
+  /**
+   * Readings that stand beside those of the step, from wherever they were taken.
+   *
+   * @param {StepState} step
+   */
+  readingsBeside(step) {
+    const own = new Set(step.readings.map(({ asked }) => asked.id));
+    const all = own.size > 0 ? this.jobOf(step).steps.flatMap(({ readings }) => readings) : [];
+    return all.filter(({ asked }) => own.has(asked.id)).map(({ key, taken }) => [key, taken]);
+  }
+
+  /**
+   * @private
+   * @param {StepState} step
+   */
+  readings(step) {
+    const { card, deeds } = this.view;
+    const before = this.kept;
+    this.kept = new Map();
+    return step.readings.map((reading) => {
+      const job = this.jobOf(step);
+      const record = (/** @type {Entry} */ entry) => void deeds.takeReading(step, reading, entry);
+      const name = canonical([step.key, reading.key, this.readingsBeside(step), card.closed]);
+      const node = before.get(name) ?? readingView(reading, job, card.closed ? null : record);
+      this.kept.set(name, node);
+      return node;
+    });
+  }
+
+  /**
+   * What else can be done here: a photo, a finding, and taking the last entry back.
+   *
+   * @private
+   * @param {StepState} step
+   */
+  also(step) {
+    const { app, session, deeds } = this.view;
+    const plain = { class: "uh-button uh-button--plain", type: "button" };
+    const { last } = step;
+    return el(
+      "div",
+      { class: "uh-card__also" },
+      photoButton(app, session, subjectOf(step), this.view),
+      el("button", { ...plain, onclick: () => deeds.askFinding() }, "Finding"),
+      last
+        ? el("button", { ...plain, "aria-label": `Undo ${last.what}`, onclick: () => void deeds.undo(last) }, "Undo")
+        : null,
+    );
+  }
+
+  /**
+   * @private
+   * @param {StepState} step
+   * @returns {Job}
+   */
+  jobOf(step) {
+    const { jobs } = this.view.card;
+    return jobs.find((one) => one.id === step.job) ?? jobs[0];
+  }
 }
 
-/**
- * A neighbour of the step in hand, one line that leads to it.
- *
- * @param {StepState} step
- * @param {Shape} shape
- * @param {() => void} go
- */
-export function stepRow(step, shape, go) {
-  return el(
-    "button",
-    { class: "uh-card__row", type: "button", onclick: go },
-    smallShape(step, shape),
-    el("span", {}, `${step.text.number}. ${step.text.text}`),
-  );
+/** A step as the subject of a photo. @param {StepState} step */
+export function subjectOf({ job, text }) {
+  return { job, step: text.number, finding: "" };
 }
 
 /**

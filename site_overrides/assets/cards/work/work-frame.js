@@ -6,9 +6,13 @@ import { el } from "../kit/dom.js";
 /** @import { CardState } from "../types.js" */
 
 const WAYS = [
+  ["jobs", "What is left, by procedure"],
+  ["findings", "Findings"],
+  ["questions", "Questions for the senior"],
   ["sheet", "Whole card"],
   ["fetch", "What to fetch"],
   ["add", "Add procedures"],
+  ["vehicle", "Vehicle"],
   ["close", "Close the card"],
 ];
 
@@ -18,6 +22,7 @@ const WAYS = [
  */
 export function workFrame(card, on) {
   const left = el("p", { class: "uh-card__left", role: "status" });
+  const off = el("p", { class: "uh-card__off", role: "status" });
   const aloud = el("p", { class: "uh-unseen", "aria-live": "polite" });
   const trouble = el("div");
   const list = el("ol", { class: "uh-card__steps" });
@@ -32,9 +37,9 @@ export function workFrame(card, on) {
   const name = el("p", { class: "uh-card__name" }, cardName(card));
   const head = el("div", { class: "uh-card__head" }, name, who);
   const ways = waysOf(card);
-  const screen = el("div", { class: "uh-card__screen" }, head, left, trouble, list, acts);
+  const screen = el("div", { class: "uh-card__screen" }, head, left, off, trouble, list, acts);
   const node = el("div", { class: "uh-card__work" }, screen, aloud, ways);
-  return { node, left, aloud, trouble, list, place, others, word, tick, who, acts };
+  return { node, left, off, aloud, trouble, list, place, others, word, tick, who, acts };
 }
 
 /**

@@ -31,7 +31,9 @@ export const STEP_EFFECTS = {
     const read = readNumber(written);
     const number = "number" in read ? read.number : null;
     const outside = number !== null && isOutside(number, reading.asked);
-    reading.taken = { mark: mark(event), written, number, outside, reason: text(event, "reason") };
+    const reason = text(event, "reason");
+    const from = String(event.value.from ?? "");
+    reading.taken = { mark: mark(event), written, number, outside, reason, from };
     note(step, event, `the reading ${written || "“not readable”"}`);
   },
   "not-needed"(card, event) {
