@@ -220,7 +220,13 @@ def test_a_torque_changed_in_the_family_is_a_new_revision(manual_folder):
 def test_the_index_offers_checks_first_and_the_likeliest_mend_first(manual_folder):
     index = files_of(manual_folder)["index"]
     assert index["families"] == [
-        {"id": "kestrel-3", "title": "Kestrel 3", "tyre": "215/75 R 15", "axle": "3.50"}
+        {
+            "id": "kestrel-3",
+            "title": "Kestrel 3",
+            "tyre": "215/75 R 15",
+            "axle": "3.50",
+            "between_marks": "0.5 L",
+        }
     ]
     assert {entry["id"] for entry in index["procedures"]} == {"set-band", "look-first"}
     assert "steps" not in index["procedures"][0]

@@ -104,6 +104,7 @@
  * @property {string} tyre
  * @property {string} axle
  * @property {string} odometer
+ * @property {string} [between_marks] fluid between the marks of its family's dipstick, such as "0.5 L"
  */
 
 /** @typedef {"todo"|"storing"|"stored"|"checked"|"not-needed"|"handed-back"} Shape */
@@ -201,11 +202,11 @@
  * @property {FindingState[]} findings
  * @property {Map<string, Mark & {variant: string, how: string}>} identified by the id of the part
  * @property {Map<string, Mark>} fetched by what was fetched
- * @property {Mark|null} closed
+ * @property {(Mark & {reason: string})|null} closed with the reason where something was still off
  * @property {number} unknown events of kinds that this page does not know; kept, not shown
  */
 
-/** @typedef {{id: string, title: string, tyre: string, axle: string}} FamilyEntry */
+/** @typedef {{id: string, title: string, tyre: string, axle: string, between_marks?: string}} FamilyEntry */
 
 /**
  * @typedef {object} ProcedureEntry

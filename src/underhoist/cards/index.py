@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+from underhoist_calculators.units import show
+
 from underhoist.cards.data import FORMAT, Json
 from underhoist.cards.work_order import goes_with, work_order
 from underhoist.model import Fault, Manual, UnitFamily
@@ -32,6 +34,7 @@ def _family(family: UnitFamily) -> Json:
         "title": family.title.value,
         "tyre": family.reference.tyre.value,
         "axle": str(family.reference.axle),
+        "between_marks": show(family.fluid.level.between_marks.value),
     }
 
 

@@ -119,7 +119,8 @@ async function start(app, form, index) {
   const wrong = family ? names.find((name) => entries[name] === null) : "family";
   if (wrong) return form.querySelector(/** @type {"input"} */ (`#uh-${wrong}`))?.focus();
   const { complaint, ...rest } = entries;
-  const vehicle = { ...rest, family: family?.id, family_title: family?.title };
+  const marks = family?.between_marks ?? "";
+  const vehicle = { ...rest, family: family?.id, family_title: family?.title, between_marks: marks };
   const fault = String(new FormData(form).get("fault") ?? "");
   const session = await app.session(crypto.randomUUID());
   const value = { vehicle: /** @type {Vehicle} */ (vehicle), complaint, fault };

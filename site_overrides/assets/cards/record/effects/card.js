@@ -20,6 +20,6 @@ export const CARD_EFFECTS = {
     card.identified.set(text(event, "part"), told);
   },
   close(card, event) {
-    card.closed ??= mark(event);
+    card.closed ??= { ...mark(event), reason: String(event.value.reason ?? "") };
   },
 };
