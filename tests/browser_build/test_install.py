@@ -96,6 +96,7 @@ def test_the_home_screen_name_is_the_front_page_and_only_real_icons_are_named(in
 def test_each_stage_is_told_and_the_summary_is_one_line(installed):
     _, report, said = installed
     assert said == [
+        "Finding what the phone needs",
         "Compiling the calculators for the phone",
         "Adding the runtime, libraries and fonts",
         "Making the manual readable offline",
