@@ -1,4 +1,4 @@
-"""Line pressure, stall speed and throttle cable of a family: units, order and words that are refused."""
+"""Line pressure, stall speed and throttle cable: units, order and words that are refused."""
 
 import pytest
 
