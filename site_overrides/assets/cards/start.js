@@ -9,14 +9,24 @@ import { fetchView } from "./plan/fetch-view.js";
 import { listView } from "./list-view.js";
 import { newCardView } from "./plan/new-card-view.js";
 import { checkStorage } from "./record/preflight.js";
+import { findingsView } from "./work/findings/findings-view.js";
+import { jobsView } from "./work/jobs-view.js";
+import { questionsView } from "./work/questions-view.js";
 import { sheetView } from "./out/sheet-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
+import { vehicleView } from "./work/vehicle-view.js";
 import { WorkView } from "./work/work-view.js";
 
 /** @import { View } from "./app.js" */
 
-const VIEWS = { add: addView, fetch: fetchView, sheet: sheetView, close: closeView };
+const VIEWS = {
+  add: addView, fetch: fetchView, sheet: sheetView, close: closeView,
+  findings: findingsView,
+  jobs: jobsView,
+  questions: questionsView,
+  vehicle: vehicleView,
+};
 
 /** @param {HTMLElement} root */
 async function start(root) {

@@ -6,6 +6,7 @@ import { el } from "./dom.js";
  * @typedef {object} FieldOptions
  * @property {boolean} [optional]
  * @property {number} [lines] more than one line
+ * @property {string} [needed] what it is needed for
  * @property {(entry: string) => string} [refuse] why an entry will not do, or ""
  */
 
@@ -45,10 +46,10 @@ export function field(name, label, help, options = {}) {
  */
 export function readField(form, name) {
   const input = /** @type {HTMLInputElement} */ (form.querySelector(`#uh-${name}`));
-  const { optional = false, refuse = () => "" } = OPTIONS.get(input) ?? {};
+  const { optional = false, needed = "to start", refuse = () => "" } = OPTIONS.get(input) ?? {};
   const entry = input.value.trim();
   const missing = entry === "" && !optional;
-  const wrong = missing ? "Nothing is entered. This is needed to start." : entry && refuse(entry);
+  const wrong = missing ? `Nothing is entered. This is needed ${needed}.` : entry && refuse(entry);
   const error = form.querySelector(`#uh-${name}-error`);
   if (error) error.textContent = wrong;
   if (wrong) input.setAttribute("aria-invalid", "true");

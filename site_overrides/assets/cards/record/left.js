@@ -66,6 +66,16 @@ export function leftInWords(card) {
   if (card.closed) return `Closed by ${card.closed.who}.`;
   const all = steps(card);
   if (all.length === 0) return "No procedures yet. Add one.";
+  const left = leftOf(all);
+  return left === "" ? "Nothing is left. Close the card." : `Left: ${left}.`;
+}
+
+/**
+ * "3 of 12 steps, 1 second check", or "" where nothing is left of these.
+ *
+ * @param {StepState[]} all
+ */
+export function leftOf(all) {
   const todo = all.filter((step) => step.shape === "todo").length;
   const asked = all.filter((step) => step.shape === "handed-back").length;
   const unchecked = all.filter((step) => step.text.wants_second_check && step.shape === "stored");
@@ -76,8 +86,8 @@ export function leftInWords(card) {
     unread && counted(unread, "reading"),
     unchecked.length && counted(unchecked.length, "second check"),
     asked && counted(asked, "question"),
-  ].filter(Boolean);
-  return parts.length > 0 ? `Left: ${parts.join(", ")}.` : "Nothing is left. Close the card.";
+  ];
+  return parts.filter(Boolean).join(", ");
 }
 
 /**

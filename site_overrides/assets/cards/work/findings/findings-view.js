@@ -26,6 +26,8 @@ export function findingsView(app, session, card) {
 }
 
 class FindingsView {
+  awake = true;
+
   /**
    * @param {App} app
    * @param {Session} session
