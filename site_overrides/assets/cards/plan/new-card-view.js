@@ -145,7 +145,7 @@ function sayFamily(form, words) {
 }
 
 /** @param {string} entry */
-function wrongOdometer(entry) {
+export function wrongOdometer(entry) {
   if (!/^[\d .,']+$/.test(entry)) return "";
   return `“${entry}” has no unit. Write ${entry} km or ${entry} miles.`;
 }
