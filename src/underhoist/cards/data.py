@@ -19,7 +19,7 @@ from underhoist.model import Part
 from underhoist.references import matches
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from underhoist.model import Fastener, Hazard, Manual, Procedure, Reading
     from underhoist.model.values import Quantity
@@ -54,8 +54,19 @@ def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
             for each in procedure.cautions
             if each.value in manual.hazards
         ],
-        "steps": [_step(step) for step in steps],
+        "steps": [_step(step, _times(steps, step)) for step in steps],
     }
+
+
+def _times(steps: Sequence[Step], step: Step) -> dict[str, str]:
+    """When each reading of a step is taken: one of both times on two steps is found, then left."""
+    times: dict[str, str] = {}
+    for id_, reading in step.readings:
+        asking = [one.number for one in steps if any(id_ == other for other, _ in one.readings)]
+        both = reading.when.value == "both" and len(asking) > 1
+        first = "as found" if step.number == asking[0] else "as left"
+        times[id_] = first if both else reading.when.value
+    return times
 
 
 def _named(manual: Manual, page: Procedure, scheme: str, ids: list[str]) -> list[Json]:
@@ -93,14 +104,14 @@ def _variants(part: object) -> list[Json]:
     ]
 
 
-def _step(step: Step) -> Json:
+def _step(step: Step, times: Mapping[str, str]) -> Json:
     return {
         "number": step.number,
         "html": str(step.html),
         "text": step.text,
         "torques": [_torque(id_, fastener) for id_, fastener in step.torques],
         "cautions": [_caution(hazard) for hazard in step.hazards],
-        "readings": [_reading(id_, reading) for id_, reading in step.readings],
+        "readings": [_reading(id_, reading, times[id_]) for id_, reading in step.readings],
         "wants_second_check": step.wants_second_check,
         "takes_off": list(step.takes_off),
         "puts_back": list(step.puts_back),
@@ -122,7 +133,7 @@ def _caution(hazard: Hazard) -> Json:
     }
 
 
-def _reading(full_id: str, reading: Reading) -> Json:
+def _reading(full_id: str, reading: Reading, when: str) -> Json:
     """Give the limits as numbers in the reading's own unit: a card compares like with like."""
     unit = reading.unit.value
     limits = reading.limits.value if reading.limits else None
@@ -131,7 +142,7 @@ def _reading(full_id: str, reading: Reading) -> Json:
         "name": reading.name.value,
         "unit": unit,
         "unit_words": unit_words(unit),
-        "when": reading.when.value,
+        "when": when,
         "low": _number(limits.low, unit) if limits else None,
         "high": _number(limits.high, unit) if limits else None,
         "limits_text": _limits_text(limits, unit) if limits else "",

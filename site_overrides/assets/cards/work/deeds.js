@@ -59,8 +59,8 @@ export class Deeds {
     const stored = await this.store(step, "reading", value, `${step.key}#${reading.key}`);
     if (stored) this.view.say(`Recorded: ${asked.name}.`);
     if (urgency === "") return;
-    const limits = asked.limits_text ? `; good is ${asked.limits_text}` : "";
-    const what = `${asked.name}, ${when}: ${written} ${asked.unit_words}${limits}. ${reason}`;
+    const said = reason.replace(/[.\s]+$/, "");
+    const what = `${said}. ${asked.name}, ${when}: ${written} ${asked.unit_words}; good is ${asked.limits_text}.`;
     await this.storeFinding(step, { what, urgency });
   }
 

@@ -54,7 +54,6 @@ export function readingForm(reading, found, record) {
       { class: "uh-card__answers" },
       el("button", { class: "uh-button", type: "submit" }, "Record"),
       el("button", { ...plain, onclick: unreadable }, "Not readable"),
-      parts.keyboard,
     ),
   );
 }
@@ -68,7 +67,7 @@ function makeParts(reading, found) {
   const id = `uh-reading-${(count += 1)}`;
   const described = { "aria-describedby": `${id}-unit ${id}-help ${id}-error` };
   const input = el("input", { id, type: "text", autocomplete: "off", maxlength: 40, ...described });
-  const { pad, remove, keyboard } = numberPad(input, asked);
+  const { pad, remove } = numberPad(input, asked);
   const error = el("p", { class: "uh-field__error", id: `${id}-error`, role: "alert" });
   const unit = el("span", { class: "uh-card__unit", id: `${id}-unit` }, asked.unit_words);
   const limits = asked.limits_text ? `Good: ${asked.limits_text}.` : "No limits are stated.";
@@ -82,7 +81,7 @@ function makeParts(reading, found) {
     error,
     reasonField,
   ];
-  return { input, keyboard, reason, reasonField, finding, error, nodes };
+  return { input, pad, reason, reasonField, finding, error, nodes };
 }
 
 /**
@@ -111,16 +110,16 @@ function difference(input, { asked }, found) {
 function reasonParts(id) {
   const reason = el("textarea", { id: `${id}-reason`, rows: 2, maxlength: 400 });
   const urgency = radios("How soon does it want seeing to?", URGENCY_WORDS);
-  urgency.node.hidden = true;
   const show = () => {
-    const open = button.getAttribute("aria-expanded") !== "true";
+    const open = !urgency.node.isConnected;
     button.setAttribute("aria-expanded", String(open));
-    urgency.node.hidden = !open;
+    if (open) button.after(urgency.node);
+    else urgency.node.remove();
   };
   const plain = { class: "uh-button uh-button--plain", type: "button", "aria-expanded": "false" };
   const button = el("button", { ...plain, onclick: show }, "Make it a finding");
   const label = el("label", { for: `${id}-reason` }, "Reason or finding");
-  const reasonField = el("div", { class: "uh-field", hidden: true }, label, reason, button, urgency.node);
+  const reasonField = el("div", { class: "uh-field", hidden: true }, label, reason, button);
   return { reason, reasonField, finding: { button, urgency } };
 }
 
@@ -132,11 +131,12 @@ function reasonParts(id) {
  * @param {boolean} mayFind whether it can be made a finding
  */
 function reasonFor(parts, words, mayFind) {
-  const { reason, reasonField, finding } = parts;
+  const { reason, reasonField, finding, pad } = parts;
+  pad.hidden = true; // the reason is written with the phone's own keyboard
   reasonField.hidden = false;
   finding.button.hidden = !mayFind;
-  const isFinding = mayFind && !finding.urgency.node.hidden;
-  if (!isFinding) finding.urgency.node.hidden = true;
+  const isFinding = mayFind && finding.urgency.node.isConnected;
+  if (!isFinding) finding.urgency.node.remove();
   const said = reason.value.trim();
   if (said === "") return void refuse(parts, words, reason);
   const urgency = isFinding ? finding.urgency.need("Choose how soon it wants seeing to.") : "";

@@ -2,6 +2,7 @@
 
 import { cardName } from "../app.js";
 import { el } from "../kit/dom.js";
+import { steps } from "../record/fold.js";
 
 /** @import { CardState } from "../types.js" */
 
@@ -36,10 +37,10 @@ export function workFrame(card, on) {
   const acts = el("div", { class: "uh-card__acts" }, others, thumb);
   const name = el("p", { class: "uh-card__name" }, cardName(card));
   const head = el("div", { class: "uh-card__head" }, name, who);
-  const ways = waysOf(card);
+  const { ways, link } = waysOf(card);
   const screen = el("div", { class: "uh-card__screen" }, head, left, off, trouble, list, acts);
   const node = el("div", { class: "uh-card__work" }, screen, aloud, ways);
-  return { node, left, off, aloud, trouble, list, place, others, word, tick, who, acts };
+  return { node, left, off, aloud, trouble, list, place, others, word, tick, who, acts, link };
 }
 
 /**
@@ -54,7 +55,22 @@ export function setText(element, words) {
 
 /** @param {CardState} card */
 function waysOf(card) {
-  const links = WAYS.map(([to, words]) => el("a", { href: `#card/${card.id}/${to}` }, words));
-  const items = [...links, el("a", { href: "#" }, "All cards")].map((link) => el("li", {}, link));
-  return el("nav", { "aria-label": "This card" }, el("ul", { class: "uh-contents" }, ...items));
+  const link = Object.fromEntries(
+    WAYS.map(([to, words]) => [to, el("a", { href: `#card/${card.id}/${to}` }, words)]),
+  );
+  const items = [...Object.values(link), el("a", { href: "#" }, "All cards")].map((one) => el("li", {}, one));
+  const ways = el("nav", { "aria-label": "This card" }, el("ul", { class: "uh-contents" }, ...items));
+  return { ways, link };
+}
+
+/**
+ * How many findings there are and how many questions wait, beside the ways to them.
+ *
+ * @param {Record<string, HTMLElement>} link
+ * @param {CardState} card
+ */
+export function countWays(link, card) {
+  const asked = steps(card).filter(({ shape }) => shape === "handed-back").length;
+  setText(link.findings, card.findings.length > 0 ? `Findings: ${card.findings.length}` : "Findings");
+  setText(link.questions, asked > 0 ? `Questions for the senior: ${asked} open` : "Questions for the senior");
 }

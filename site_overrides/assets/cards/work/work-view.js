@@ -14,7 +14,7 @@ import { offInWords } from "./off-words.js";
 import { photosWaiting } from "./photos/photo-strip.js";
 import { stepRow } from "./step-row.js";
 import { StepView, subjectOf } from "./step-view.js";
-import { setText, workFrame } from "./work-frame.js";
+import { countWays, setText, workFrame } from "./work-frame.js";
 
 /** @import { Act } from "./acts.js" */
 /** @import { App } from "../app.js" */
@@ -74,6 +74,7 @@ export class WorkView {
     this.all = steps(this.card);
     setText(this.frame.left, leftInWords(this.card));
     setText(this.frame.off, offInWords(this.card));
+    countWays(this.frame.link, this.card);
     setText(this.frame.who, this.app.initials);
     this.frame.who.setAttribute("aria-label", `Your initials: ${this.app.initials}. Change them`);
     this.showTrouble();
@@ -191,7 +192,7 @@ export class WorkView {
   put(form) {
     this.frame.place.replaceChildren(form);
     /** @type {HTMLElement|null} */ (form.querySelector("input, textarea"))?.focus();
-    form.scrollIntoView({ block: "center" });
+    form.scrollIntoView({ block: form.offsetHeight > window.innerHeight / 2 ? "start" : "center" });
   }
 
   /** Takes away what was asked; the focus comes back to the tick. */

@@ -31,7 +31,7 @@ export function findingForm({ answer, away }) {
     { class: "uh-field" },
     el("label", { for: id }, "What did you find?"),
     what,
-    el("p", { class: "uh-field__help", id: `${id}-help` }, "What it is, where, and how bad. The owner reads it."),
+    el("p", { class: "uh-field__help", id: `${id}-help` }, "What, where and how bad. The owner reads it."),
     error,
   );
   return el(
