@@ -13,6 +13,8 @@ import { findingsView } from "./work/findings/findings-view.js";
 import { jobsView } from "./work/jobs-view.js";
 import { questionsView } from "./work/questions-view.js";
 import { sheetView } from "./out/sheet-view.js";
+import { shareView } from "./share/share-view.js";
+import { takeInView } from "./share/take-in-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
 import { vehicleView } from "./work/vehicle-view.js";
@@ -21,7 +23,11 @@ import { WorkView } from "./work/work-view.js";
 /** @import { View } from "./app.js" */
 
 const VIEWS = {
-  add: addView, fetch: fetchView, sheet: sheetView, close: closeView,
+  add: addView,
+  fetch: fetchView,
+  sheet: sheetView,
+  close: closeView,
+  share: shareView,
   findings: findingsView,
   jobs: jobsView,
   questions: questionsView,
@@ -69,6 +75,7 @@ function arrive(node) {
 async function viewFor(app) {
   const [place, id = "", part = ""] = location.hash.slice(1).split("/");
   if (place === "") return listView(app);
+  if (place === "take-in") return takeInView(app);
   if (app.initials === "") return initialsView(app);
   if (place === "new") return newCardView(app);
   const session = await app.session(id);

@@ -104,9 +104,10 @@ export function checkRefused(step, initials) {
 /**
  * @param {number} count
  * @param {string} thing
+ * @param {string} [things] where it is not the same with an s
  */
-export function counted(count, thing) {
-  return `${count} ${thing}${count === 1 ? "" : "s"}`;
+export function counted(count, thing, things = `${thing}s`) {
+  return `${count} ${count === 1 ? thing : things}`;
 }
 
 /**
