@@ -7,12 +7,14 @@ import { append, eventsOf, onNews, remember } from "./record/store.js";
 
 /** @import { CardEvent, CardState, Picture } from "./types.js" */
 
-/** @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean}} View */
+/** Its title is what the window, and the foot of a printed page, are called while it is shown.
+ * @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean, title?: string}} View */
 
 export class App {
   /** @param {HTMLElement} root */
   constructor(root) {
     this.root = root;
+    this.title = document.title;
     this.initials = "";
     this.warning = { warn: "", tab: false };
     /** @type {View|null} */
@@ -55,6 +57,7 @@ export class App {
   show(view) {
     this.view?.leave?.();
     this.view = view;
+    document.title = [view.title, this.title].filter(Boolean).join(" - ");
     this.root.replaceChildren(view.node);
     this.update();
   }

@@ -1,22 +1,27 @@
 // May the card be closed? If not, it says which steps keep it open; if so, a last look before.
 
 import { cardName, notice, timeWords } from "../app.js";
+import { askForm } from "../kit/ask.js";
 import { el } from "../kit/dom.js";
-import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
 import { steps } from "../record/fold.js";
 import { openSteps, ranges } from "../record/left.js";
+import { stillOff } from "../record/review.js";
+import { picturesOf } from "../record/store.js";
+import { lastLook } from "./last-look.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { Session } from "../record/session.js" */
 /** @import { CardState, StepState } from "../types.js" */
+/** @import { Look } from "./last-look.js" */
 
 /**
  * @param {App} app
  * @param {Session} session
  * @param {CardState} card
- * @returns {View}
+ * @returns {Promise<View>}
  */
-export function closeView(app, session, card) {
+export async function closeView(app, session, card) {
+  const pictures = await picturesOf(card.id);
   const body = el("div");
   const node = el(
     "div",
@@ -26,34 +31,66 @@ export function closeView(app, session, card) {
     body,
     el("p", {}, el("a", { href: `#card/${card.id}` }, "Back to the card")),
   );
+  let seen = "";
   const update = () => {
-    const now = session.state ?? card;
-    const stuck = session.trouble ? [notice(`Not stored yet. ${session.trouble}`, retry(session))] : [];
-    body.replaceChildren(...stuck, ...contents(app, session, now));
+    const { events, waiting, trouble } = session;
+    const now = `${events.size} ${waiting.size} ${trouble}`;
+    if (now === seen) return; // a reason that is being written stays
+    seen = now;
+    const stuck = trouble ? [notice(`Not stored yet. ${trouble}`, retry(session))] : [];
+    body.replaceChildren(...stuck, ...contents(app, session, session.state ?? card, pictures));
   };
-  return { node, update };
+  return { node, update, title: `Close the card, ${card.vehicle.identification}` };
 }
 
 /**
  * @param {App} app
  * @param {Session} session
  * @param {CardState} card
+ * @param {Set<string>} pictures
  * @returns {Node[]}
  */
-function contents(app, session, card) {
+function contents(app, session, card, pictures) {
   if (session.waiting.size > 0) return [el("p", { role: "status" }, "Being stored.")];
-  if (card.closed) return closed(app, session, card);
+  if (card.closed) return [...closed(app, session, card), ...looks(lastLook(card, pictures))];
   if (card.jobs.length === 0) {
     return [el("p", {}, "There is nothing on this card yet. Add a procedure first.")];
   }
   const open = openSteps(card);
-  if (open.length > 0) return stillOpen(card, open);
-  const close = () => void session.record("card", { who: app.initials, kind: "close", value: {} });
+  if (open.length > 0) return [...stillOpen(card, open), ...looks(lastLook(card, pictures))];
   return [
-    ...outside(card),
-    el("p", {}, "Every step is done or has a reason, and every second check is made."),
-    el("button", { class: "uh-button", type: "button", onclick: close }, "Close the card"),
+    el("p", { role: "status" }, "Every step is done or has a reason, and every second check is made."),
+    ...looks(lastLook(card, pictures)),
+    closing(app, session, card),
   ];
+}
+
+/**
+ * The button that closes the card; with something still off it asks why first.
+ *
+ * @param {App} app
+ * @param {Session} session
+ * @param {CardState} card
+ */
+function closing(app, session, card) {
+  const off = stillOff(card).map(({ thing }) => thing);
+  const close = (/** @type {Record<string, unknown>} */ value) =>
+    void session.record("card", { who: app.initials, kind: "close", value });
+  const question = {
+    label: `Still off: ${off.join(", ")}. Why is the card closed all the same?`,
+    help: "The reason stands on the card.",
+    go: "Close the card with this reason",
+  };
+  const ask = () => {
+    const answer = (/** @type {string} */ reason) => close({ reason, off });
+    place.replaceChildren(askForm(question, { answer, away: show }));
+    place.querySelector("textarea")?.focus();
+  };
+  const press = { class: "uh-button", type: "button", onclick: () => (off.length > 0 ? ask() : close({})) };
+  const show = () => place.replaceChildren(el("button", press, "Close the card"));
+  const place = el("div", { class: "uh-card__closing" });
+  show();
+  return place;
 }
 
 /**
@@ -85,15 +122,14 @@ function stillOpen(card, open) {
   return [el("p", { role: "status" }, "The card cannot be closed yet. This is still open."), ...groups];
 }
 
-/** @param {CardState} card */
-function outside(card) {
-  const readings = steps(card).flatMap((step) => step.readings);
-  const told = readings.filter((reading) => readingRemark(reading) !== "");
-  if (told.length === 0) return [];
-  const lines = told.map((one) =>
-    el("li", {}, `${readingName(one)}: ${readingWords(one)}. ${readingRemark(one)}`),
-  );
-  return [el("h3", {}, "Readings with a reason"), el("ul", {}, ...lines)];
+/** @param {Look[]} found */
+function looks(found) {
+  return found.flatMap(({ title, lines }) => {
+    const items = lines.map(({ words, ways }) =>
+      el("li", {}, el("p", {}, words), ...ways.map(({ href, words: to }) => el("a", { href }, to))),
+    );
+    return [el("h3", {}, title), el("ul", { class: "uh-look" }, ...items)];
+  });
 }
 
 /**
@@ -102,16 +138,19 @@ function outside(card) {
  * @param {CardState} card
  */
 function closed(app, session, card) {
-  const { who = "", at = "", event = "" } = card.closed ?? {};
+  const { who = "", at = "", event = "", reason = "" } = card.closed ?? {};
   const value = { of: event };
   const reopen = () => void session.record("card", { who: app.initials, kind: "undo", value });
   const plain = { class: "uh-button uh-button--plain", type: "button", onclick: reopen };
+  const paper = (/** @type {string} */ to, /** @type {string} */ words) =>
+    el("a", { class: "uh-button", href: `#card/${card.id}/${to}` }, words);
   return [
-    el("p", { role: "status" }, `Closed by ${who}, ${timeWords(at)}.`),
+    el("p", { role: "status" }, `Closed by ${who}, ${timeWords(at)}.${reason ? ` Reason: ${reason}` : ""}`),
     el(
       "p",
       { class: "uh-card__answers" },
-      el("a", { class: "uh-button", href: `#card/${card.id}/sheet` }, "The sheet to print"),
+      paper("owner", "The owner’s sheet"),
+      paper("sheet", "The sheet to print"),
       el("button", plain, "Open it again"),
     ),
   ];

@@ -1,16 +1,19 @@
 // The whole card on one sheet: on the screen to find a step, on paper as the job sheet.
 
-import { cardName, timeWords } from "../app.js";
+import { cardName, notice, timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
-import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
-import { steps } from "../record/fold.js";
+import { canShare, fileName, save, share } from "../kit/hand-over.js";
 import { leftInWords } from "../record/left.js";
-import { smallShape } from "../kit/shapes.js";
-import { saidLines } from "../work/step-view.js";
+import { stillOff } from "../record/review.js";
+import { readingCount, readingsCsv } from "./csv.js";
+import { fluidSentences } from "./fluid-words.js";
+import { facts, paperView, part } from "./paper-view.js";
+import { jobSection } from "./sheet-job.js";
+import { findingItem, readingsTable } from "./sheet-lists.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { Session } from "../record/session.js" */
-/** @import { CardState, Job, ReadingState, StepState } from "../types.js" */
+/** @import { CardState } from "../types.js" */
 
 /**
  * @param {App} _app
@@ -19,110 +22,47 @@ import { saidLines } from "../work/step-view.js";
  * @returns {View}
  */
 export function sheetView(_app, session, card) {
-  const print = { class: "uh-button", type: "button", onclick: () => window.print() };
-  const page = el("div", {}, sheet(card));
-  const node = el(
-    "div",
-    {},
-    el(
-      "p",
-      { class: "uh-card__answers uh-screen-only" },
-      el("a", { class: "uh-button uh-button--plain", href: `#card/${card.id}` }, "Back to the card"),
-      el("button", print, "Print"),
-    ),
-    page,
-  );
-  const update = () => page.replaceChildren(sheet(session.state ?? card));
-  return { node, update };
+  return paperView({ here: "sheet", session, card, draw: sheet, more: [csvButtons(session, card)] });
 }
 
 /** @param {CardState} card */
 export function sheet(card) {
-  const all = steps(card);
-  const { vehicle } = card;
-  const facts = [
+  const off = stillOff(card).map(({ thing, from }) => el("li", {}, `${thing}, taken off by “${from}”`));
+  const fluid = fluidSentences(card).map((words) => el("p", {}, words));
+  const findings = card.findings.map((finding) => findingItem(card, finding));
+  return el(
+    "article",
+    { class: "uh-card__sheet" },
+    el("header", {}, el("h2", { tabindex: -1 }, cardName(card))),
+    head(card),
+    part("Still off", off.length > 0 && el("ul", {}, ...off)),
+    part("Findings", findings.length > 0 && el("ul", { class: "uh-card__plain-list" }, ...findings)),
+    part("Fluid", ...fluid),
+    readingsTable(card),
+    ...card.jobs.map((job) => jobSection(card, job)),
+    foot(card),
+  );
+}
+
+/** @param {CardState} card */
+function head(card) {
+  const { vehicle, closed } = card;
+  const ended = closed ? `${closed.who}, ${timeWords(closed.at)}. ${closed.reason}`.trim() : "";
+  return facts([
     ["Complaint", card.complaint],
     ["Tyre", vehicle.tyre || "not known"],
     ["Axle ratio", vehicle.axle || "not known"],
     ["Odometer", vehicle.odometer],
     ["Started", `${card.started.who}, ${timeWords(card.started.at)}`],
     ["Stands", leftInWords(card)],
-  ];
-  if (card.closed) facts.push(["Closed", `${card.closed.who}, ${timeWords(card.closed.at)}`]);
-  if (card.unknown > 0) facts.push(["Note", newerWords(card.unknown)]);
-  const rows = facts.map(([name, words]) => el("div", {}, el("dt", {}, name), el("dd", {}, words)));
-  return el(
-    "article",
-    { class: "uh-card__sheet" },
-    el("header", {}, el("h2", { tabindex: -1 }, cardName(card))),
-    el("dl", { class: "uh-card__facts" }, ...rows),
-    ...card.jobs.map((job) => jobSection(card, job, all)),
-    foot(card),
-  );
+    ["Closed", ended],
+    ["Note", card.unknown > 0 ? newerWords(card.unknown) : ""],
+  ]);
 }
 
 /** @param {number} count */
 function newerWords(count) {
   return `${count} of the entries were made by a newer version of the manual. They are kept and not shown here.`;
-}
-
-/**
- * @param {CardState} card
- * @param {Job} job
- * @param {StepState[]} all
- */
-function jobSection(card, job, all) {
-  const lines = job.steps.map((step) =>
-    line(step, `#card/${card.id}/${all.indexOf(step) + 1}`),
-  );
-  return el(
-    "section",
-    { class: "uh-card__job" },
-    el("h3", {}, job.text.title),
-    el("ol", {}, ...lines),
-  );
-}
-
-/**
- * @param {StepState} step
- * @param {string} href
- */
-function line(step, href) {
-  const torques = step.text.torques.map(({ value }) => boxed(value));
-  const check = step.text.wants_second_check && !step.check && step.shape !== "not-needed";
-  return el(
-    "li",
-    { class: "uh-card__line" },
-    smallShape(step, step.shape),
-    el(
-      "div",
-      { class: "uh-card__words" },
-      el("a", { href }, `${step.text.number}. ${step.text.text}`),
-      ...torques,
-      ...step.readings.map(readingLine),
-      ...saidLines(step).map((words) => el("span", { class: "uh-card__sign" }, words)),
-      check ? el("span", { class: "uh-card__sign" }, "Second check: ________________") : null,
-    ),
-  );
-}
-
-/** @param {ReadingState} reading */
-function readingLine(reading) {
-  const words = readingWords(reading) || `________ ${reading.asked.unit_words}`;
-  const limits = reading.asked.limits_text && `good: ${reading.asked.limits_text}`;
-  const remark = readingRemark(reading);
-  return el(
-    "span",
-    { class: "uh-card__sign" },
-    `${readingName(reading)} `,
-    boxed(words),
-    remark ? ` ${remark}` : limits && ` ${limits}`,
-  );
-}
-
-/** @param {string} words */
-function boxed(words) {
-  return el("span", { class: "uh-card__value" }, words);
 }
 
 /**
@@ -138,4 +78,31 @@ function foot(card) {
     { class: "uh-card__foot" },
     el("p", {}, `${cardName(card)}. Revisions: ${revisions || "none"}. ${printed}`),
   );
+}
+
+/**
+ * @param {Session} session
+ * @param {CardState} card
+ */
+function csvButtons(session, card) {
+  const place = el("div");
+  const said = (/** @type {string} */ words) => place.replaceChildren(el("p", { role: "status" }, words));
+  const file = () => csvFile(session.state ?? card);
+  const keep = () => {
+    save(file());
+    said("The readings are among the downloads.");
+  };
+  const give = () =>
+    void share(file()).catch((error) => place.replaceChildren(notice(`Not shared. ${error.message}`)));
+  const plain = { class: "uh-button uh-button--plain", type: "button" };
+  const sharing = canShare(file()) && el("button", { ...plain, onclick: give }, "Share the readings");
+  const buttons = [el("button", { ...plain, onclick: keep }, "Save the readings as CSV"), sharing];
+  if (readingCount(card) === 0) return el("p", { class: "uh-facts" }, "No readings yet to save as CSV.");
+  return el("div", {}, el("p", { class: "uh-card__answers" }, ...buttons), place);
+}
+
+/** @param {CardState} card */
+function csvFile(card) {
+  const name = `readings-${fileName(card.vehicle.identification)}-${card.started.at.slice(0, 10)}.csv`;
+  return new File([readingsCsv(card)], name, { type: "text/csv" });
 }

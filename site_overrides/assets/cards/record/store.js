@@ -56,6 +56,16 @@ export async function pictureOf(id) {
 }
 
 /**
+ * Ids of a card's photos whose pictures are on this phone.
+ *
+ * @param {string} card
+ * @returns {Promise<Set<string>>}
+ */
+export async function picturesOf(card) {
+  return new Set(await withDatabase((database) => database.getAllKeysFromIndex("photos", "card", card)));
+}
+
+/**
  * Every event of a card.
  *
  * @param {string} card

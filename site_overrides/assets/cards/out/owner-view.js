@@ -1,0 +1,105 @@
+// One page for the owner: what he said, what was found, what was done, what to watch.
+
+import { URGENCY_WORDS } from "../kit/finding-words.js";
+import { el } from "../kit/dom.js";
+import { photoImage } from "../kit/photo.js";
+import { decisionSentence, ownerTold } from "./owner.js";
+import { dateWords, facts, paperView, part } from "./paper-view.js";
+
+/** @import { App, View } from "../app.js" */
+/** @import { Measured } from "./owner.js" */
+/** @import { Session } from "../record/session.js" */
+/** @import { CardState, FindingState } from "../types.js" */
+
+/**
+ * @param {App} _app
+ * @param {Session} session
+ * @param {CardState} card
+ * @returns {View}
+ */
+export function ownerView(_app, session, card) {
+  const choice = measuredChoice(card);
+  return paperView({ here: "owner", session, card, draw: ownerSheet, more: choice ? [choice] : [] });
+}
+
+/** @param {CardState} card */
+function ownerSheet(card) {
+  const { vehicle, complaint, started, closed } = card;
+  const told = ownerTold(card);
+  const days = [...new Set([started.at, closed?.at ?? ""].map(dateWords))].filter(Boolean).join(" to ");
+  const rows = /** @type {[string, string][]} */ ([
+    ["Vehicle", vehicle.identification],
+    ["Odometer", vehicle.odometer],
+    ["In the workshop", days],
+    ["Worked on by", told.people.worked.join(", ")],
+    ["Checked a second time by", told.people.checked.join(", ")],
+  ]);
+  const nothing = told.right.length === 0 && told.open.length === 0;
+  return el(
+    "article",
+    { class: "uh-card__sheet uh-owner" },
+    el("h2", { tabindex: -1 }, "For the owner"),
+    facts(rows),
+    ...told.stop.length > 0 ? [stopBox(told.stop)] : [],
+    part("What you told us", el("blockquote", {}, complaint)),
+    nothing && part("What we found", el("p", {}, "We found nothing that you need to know of.")),
+    part("Found and put right", told.right.length > 0 && el("ul", {}, ...told.right.map(findingLine))),
+    part("Found, and still to do or to watch", ...told.open.flatMap(openGroup)),
+    part("What we did", told.work.length > 0 && el("ul", { class: "uh-owner__work" }, ...told.work.map((title) => el("li", {}, title)))),
+    part("Fluid", told.fluid !== "" && el("p", {}, told.fluid)),
+    measuredPart(told.measured),
+    part("Next visit", el("p", { class: "uh-owner__lines" }, line("Date"), line("Or at"), line("For"))),
+    el("p", { class: "uh-owner__safety" }, "Whatever this sheet says, follow the vehicle maker’s manual and the law where you drive."),
+    el("p", { class: "uh-owner__lines" }, line("Workshop"), line("Owner"), line("Date")),
+  );
+}
+
+/** @param {FindingState[]} findings */
+function stopBox(findings) {
+  const list = findings.map(({ what }) => el("li", {}, what));
+  return el("div", { class: "uh-owner__stop" }, el("p", {}, "Do not drive it before this is put right."), el("ul", {}, ...list));
+}
+
+/** @param {ReturnType<typeof ownerTold>["open"][number]} group */
+function openGroup({ urgency, findings }) {
+  return [el("h4", {}, URGENCY_WORDS[urgency]), el("ul", {}, ...findings.map(findingLine))];
+}
+
+/** @param {FindingState} finding */
+function findingLine(finding) {
+  const photos = finding.photos.map(photoImage);
+  return el(
+    "li",
+    { class: "uh-card__line uh-owner__finding" },
+    el("div", {}, el("p", { class: "uh-finding__what" }, finding.what), el("p", {}, decisionSentence(finding))),
+    photos.length > 0 && el("div", { class: "uh-sheet__photos" }, ...photos),
+  );
+}
+
+/** @param {Measured[]} list */
+function measuredPart(list) {
+  const lines = list.map(({ name, before, after }) => el("li", {}, `${name}: ${before} before, ${after} after`));
+  const shown = part("Measured before and after", lines.length > 0 && el("ul", {}, ...lines));
+  if (shown) shown.classList.add("uh-owner__measured");
+  return shown;
+}
+
+/**
+ * What was measured says little to most owners: it is shown where the shop wants it.
+ *
+ * @param {CardState} card
+ */
+function measuredChoice(card) {
+  if (ownerTold(card).measured.length === 0) return null;
+  const show = (/** @type {Event} */ { target }) => {
+    if (!(target instanceof HTMLInputElement)) return;
+    target.closest(".uh-card")?.toggleAttribute("data-measured", target.checked);
+  };
+  const box = el("input", { type: "checkbox", onchange: show });
+  return el("label", { class: "uh-papers__choice" }, box, "Show what was measured before and after");
+}
+
+/** @param {string} name */
+function line(name) {
+  return el("span", {}, `${name} `, el("span", { class: "uh-owner__line" }));
+}
