@@ -15,6 +15,8 @@ import { questionsView } from "./work/questions-view.js";
 import { sheetView } from "./out/sheet-view.js";
 import { shareView } from "./share/share-view.js";
 import { takeInView } from "./share/take-in-view.js";
+import { ownerView } from "./out/owner-view.js";
+import { partsView } from "./out/parts-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
 import { vehicleView } from "./work/vehicle-view.js";
@@ -23,6 +25,7 @@ import { WorkView } from "./work/work-view.js";
 /** @import { View } from "./app.js" */
 
 const VIEWS = {
+  owner: ownerView, parts: partsView,
   add: addView,
   fetch: fetchView,
   sheet: sheetView,
