@@ -62,10 +62,10 @@ export class Phone {
     this.seen = [];
   }
 
-  async does(who, kind, value, { card = "card-1", seen = 0 } = {}) {
+  async does(who, kind, value, { card = "card-1", seen = 0, revision = "" } = {}) {
     const clock = Math.max(seen, ...this.seen.map((event) => event.clock));
     const head = { device: this.device, sequence: this.sequence, hash: this.hash, clock };
-    const event = await seal(draft({ card, who, kind, value }), head);
+    const event = await seal(draft({ card, who, kind, value, revision }), head);
     this.sequence = event.sequence;
     this.hash = event.hash;
     this.seen.push(event);

@@ -4,10 +4,13 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { foldCard } from "../../site_overrides/assets/cards/record/fold.js";
-import { dice, startedPhone } from "./helpers.js";
+import { readCard, writeCard } from "../../site_overrides/assets/cards/share/card-file.js";
+import { PROCEDURE, Phone, VEHICLE, dice, startedPhone } from "./helpers.js";
+import { CARD, FIRST, SECOND, sharedCard } from "./shared.js";
 
 const PEOPLE = ["RB", "SL", "KM"];
 const CASES = 120;
+const FILES = 60;
 
 const pick = (roll, list) => list[Math.floor(roll() * list.length)];
 
@@ -20,7 +23,18 @@ function shuffled(roll, list) {
   return mixed;
 }
 
-async function happens(roll, phone, job) {
+/** The same procedure with other words, a step more and a step less. */
+const LATER = [
+  { ...PROCEDURE, revision: "later-1", steps: PROCEDURE.steps.slice(0, 2) },
+  { ...PROCEDURE, revision: "later-2", steps: [...PROCEDURE.steps].reverse().map((step, at) => ({ ...step, number: at + 1 })) },
+  {
+    ...PROCEDURE,
+    revision: "later-3",
+    steps: PROCEDURE.steps.map((step) => (step.number === 1 ? { ...step, html: "<p>Do it anew.</p>" } : step)),
+  },
+]; // prettier-ignore
+
+async function happens(roll, phone, job, { card = "card-1" } = {}) {
   const step = 1 + Math.floor(roll() * 3);
   const of = pick(roll, phone.seen).id;
   const written = pick(roll, ["1 1/2", "3", "", "x"]);
@@ -36,8 +50,17 @@ async function happens(roll, phone, job) {
     ["undo", { of }],
     ["close", {}],
     ["from-a-newer-version", {}],
+    ["renew", { procedure: pick(roll, LATER), words: ["The text changed"] }],
+    ["add", { procedure: { ...PROCEDURE, id: "second" }, place: 1 + Math.floor(roll() * 3) }],
+    ["vehicle", { vehicle: { ...VEHICLE, odometer: `${Math.floor(roll() * 9)} km` } }],
+    ["fetch", { thing: pick(roll, ["rags", "pen"]) }],
+    ["identify", { part: "seal", variant: pick(roll, ["Early", "Late"]), how: "h" }],
+    ["finding", { what: "w", urgency: pick(roll, ["before driving", "to know"]) }],
+    ["decide", { of, decision: pick(roll, ["done", "advised", "declined"]), note: "" }],
+    ["photo", { finding: of, type: "image/jpeg", sha256: "0".repeat(64), width: 1, height: 1, bytes: 1 }],
   ]);
-  await phone.does(pick(roll, PEOPLE), kind, { job, step, ...more });
+  const revision = pick(roll, ["", PROCEDURE.revision, ...LATER.map((text) => text.revision)]);
+  await phone.does(pick(roll, PEOPLE), kind, { job, step, ...more }, { card, revision });
 }
 
 async function twoPhones(roll) {
@@ -63,6 +86,30 @@ test(`in ${CASES} random histories the order of merging does not matter, and twi
     told += (wanted.jobs[0]?.steps ?? []).filter((step) => step.shape !== "todo").length;
   }
   assert.ok(told > CASES / 2, "the histories do something");
+});
+
+/** Two phones of one card, with ids that a file may carry. */
+async function twoSharing(roll) {
+  const { phone, job } = await sharedCard();
+  const other = new Phone(SECOND);
+  other.sees(phone.seen);
+  for (let turn = 0; turn < 24; turn += 1) await happens(roll, pick(roll, [phone, other]), job, { card: CARD });
+  return [phone.seen, other.seen];
+}
+
+test(`in ${FILES} random histories it does not matter which file is taken in first, or how often`, async () => {
+  const pack = (events) => writeCard({ card: CARD, name: "n", events, elsewhere: [], pictures: new Map() });
+  for (let seed = 1; seed <= FILES; seed += 1) {
+    const roll = dice(1000 + seed);
+    const files = (await twoSharing(roll)).map(pack);
+    const [a, b] = await Promise.all(files.map(async (file) => (await readCard(file)).events));
+    const onFirst = new Phone(FIRST);
+    [a, b, b, a].forEach((events) => onFirst.sees(events));
+    const onSecond = new Phone(SECOND);
+    [b, a].forEach((events) => onSecond.sees(shuffled(roll, events)));
+    assert.deepEqual(foldCard(onFirst.seen), foldCard(onSecond.seen), `seed ${seed}`);
+    assert.equal(pack(onFirst.seen), pack(onSecond.seen), `seed ${seed}: the same card, the same bytes`);
+  }
 });
 
 test("a clock set back does not change what came after what", async () => {
