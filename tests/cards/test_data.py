@@ -181,6 +181,18 @@ def test_steps_say_what_they_want(manual_folder):
     assert (lock["takes_off"], lock["puts_back"]) == (["spanner", "marker"], ["shield"])
 
 
+def test_a_reading_of_both_times_on_two_steps_is_as_found_on_the_first(manual_folder):
+    def whens() -> list[list[str]]:
+        steps = data_of(manual_folder, "set-band")["steps"]
+        heat = "set-band/heat"
+        return [[one["when"] for one in step["readings"] if one["id"] == heat] for step in steps]
+
+    assert whens() == [["both"], [], []], "on a single step, that step asks for both"
+    page = manual_folder / "kestrel-3" / "set-band.md"
+    page.write_text(PROCEDURE.replace("3. Lock it.", "3. Lock it. <reading:heat>"))
+    assert whens() == [["as found"], [], ["as left"]]
+
+
 def test_limits_are_numbers_in_the_unit_that_is_read(manual_folder):
     turns, heat, note, caught = data_of(manual_folder, "set-band")["steps"][0]["readings"]
     assert turns == {

@@ -1,6 +1,6 @@
 // What a key of the number pad does to an entry.
 
-const FRACTION = /(^|\s)\d+\/\d+$/;
+const FRACTION = /\s?\d+\/\d+$/;
 
 /** The keys that are no digit. */
 export const POINT = ".";

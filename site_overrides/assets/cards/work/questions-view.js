@@ -101,7 +101,7 @@ function answering(app, session, card, step) {
       close();
       button.focus();
     };
-    const form = askForm(act.question, { answer, away });
+    const form = askForm({ ...act.question, label: "Your answer" }, { answer, away });
     place.replaceChildren(form);
     form.querySelector("textarea")?.focus();
   };

@@ -10,7 +10,7 @@ const WAYS = [
   ["jobs", "What is left, by procedure"],
   ["findings", "Findings"],
   ["questions", "Questions for the senior"],
-  ["sheet", "Whole card"],
+  ["sheet", "Sheets to print: job, owner, parts"],
   ["fetch", "What to fetch"],
   ["add", "Add procedures"],
   ["vehicle", "Vehicle"],

@@ -40,17 +40,17 @@ export function photoButton(app, session, subject, tell, name = "") {
  * @param {File} file
  * @param {{say: (words: string) => void, refuse: (words: string) => void}} tell
  */
-async function keepPhoto(app, session, subject, file, { say, refuse }) {
-  say("The photo is being made small.");
+async function keepPhoto(app, session, subject, file, tell) {
+  tell.say("The photo is being made small.");
   try {
     const { picture, width, height, bytes, sha256 } = await shrink(file);
     const value = { ...subject, type: picture.type, width, height, bytes, sha256 };
     const key = photoKey(subject);
     const stored = await session.record(key, { who: app.initials, kind: "photo", value }, picture);
-    if (stored) say("Stored: the photo.");
+    if (stored) tell.say("Stored: the photo.");
   } catch (error) {
-    say("");
-    refuse(error instanceof PhotoTrouble ? error.message : `The photo could not be kept. ${String(error)}`);
+    tell.say("");
+    tell.refuse(error instanceof PhotoTrouble ? error.message : `The photo could not be kept. ${String(error)}`);
   }
 }
 
