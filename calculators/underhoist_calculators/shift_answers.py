@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from attrs import frozen
 
 from underhoist_calculators.answer import Exact, Table, Working
+from underhoist_calculators.cable_answers import cable_advice, cable_assumptions
 from underhoist_calculators.road_test import (
     ROWS,
     Key,
@@ -19,6 +20,8 @@ from underhoist_calculators.shift_explanations import (
     Comparison,
     lone_reading,
 )
+from underhoist_calculators.shift_signal import Signal
+from underhoist_calculators.shift_signal_words import SHARED
 from underhoist_calculators.shift_words import explain, name, not_judged, pattern, rivalry
 from underhoist_calculators.units import Quantity, number_text, quantity, show
 
@@ -76,16 +79,18 @@ def _best(test: RoadTest, comparison: Comparison) -> str:
     return f"Best explained by {name(best)}{f', or as well by {close}' if close else ''}."
 
 
-def advice(test: RoadTest, comparison: Comparison | None, vehicle: Vehicle) -> tuple[str, ...]:
+def advice(
+    test: RoadTest, comparison: Comparison | None, signal: Signal, vehicle: Vehicle
+) -> tuple[str, ...]:
     """Say what the best explanation means, then what would separate it from its rivals."""
-    told = [_missing_advice(test, key, vehicle) for key in _first_missing(test)]
+    told = [_missing_advice(test, key, signal, vehicle) for key in _first_missing(test)]
     if comparison is None:
         return tuple(told)
-    told.extend(_means(test, comparison))
-    return (*told, *rivalry(test, comparison, vehicle.on_dash))
+    told.extend(_means(test, comparison, signal))
+    return (*told, *rivalry(test, comparison, signal, vehicle.on_dash))
 
 
-def _means(test: RoadTest, comparison: Comparison) -> Iterator[str]:
+def _means(test: RoadTest, comparison: Comparison, signal: Signal) -> Iterator[str]:
     """Say what the best explanation means; where there is none, what to drive again."""
     best = comparison.best
     if lone := lone_reading(test, comparison):
@@ -104,7 +109,8 @@ def _means(test: RoadTest, comparison: Comparison) -> Iterator[str]:
             "those shifts twice more and take the middle reading."
         )
     elif len(test.measured) > 1:
-        yield explain(best)
+        yield explain(best, signal)
+        yield from cable_advice(best, signal)
 
 
 def _first_missing(test: RoadTest) -> tuple[Key, ...]:
@@ -115,7 +121,7 @@ def _first_missing(test: RoadTest) -> tuple[Key, ...]:
     return tuple(found.values())
 
 
-def _missing_advice(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
+def _missing_advice(test: RoadTest, key: Key, signal: Signal, vehicle: Vehicle) -> str:
     """Say how to drive before a shift counts as missing."""
     shift = key[0]
     if not is_down(key):
@@ -130,7 +136,7 @@ def _missing_advice(test: RoadTest, key: Key, vehicle: Vehicle) -> str:
     if is_kick_down(key):
         return (
             f"Kick down{below} before calling the {in_words(key)} missing: above its window it "
-            "must not come. If it is missing, look at the kick-down's cable, rod or switch first."
+            f"must not come. If it is missing, look {SHARED[signal.kind].kick_down_missing} first."
         )
     return (
         f"Let it coast{below} before calling the {in_words(key)} missing. If it is missing, look "
@@ -223,7 +229,11 @@ def misfit_working(test: RoadTest, comparison: Comparison | None) -> Iterator[Wo
 
 
 def warnings(
-    readings: Readings, test: RoadTest, comparison: Comparison | None, vehicle: Vehicle
+    readings: Readings,
+    test: RoadTest,
+    comparison: Comparison | None,
+    signal: Signal,
+    vehicle: Vehicle,
 ) -> tuple[str, ...]:
     """Say what the answer does not rest on."""
     unjudged = [in_words(key) for key in readings if key not in test.windows]
@@ -233,6 +243,7 @@ def warnings(
         *((f"Not judged, no window given: {', '.join(unjudged)}.",) if unjudged else ()),
         *(("Fewer than three readings make no pattern: measure more.",) if few else ()),
         *(not_judged(comparison) if comparison else ()),
+        *cable_assumptions(comparison, signal),
     )
 
 
@@ -248,6 +259,6 @@ def values(
     }
     if comparison and best:
         found["rivals"] = ", ".join(rival.code for rival in comparison.rivals)
-        unit = "conventional_inch_of_mercury" if best.code == "vacuum-loss" else "dimensionless"
-        found["value"] = Exact(best.value, unit)
+        if best.unit != "percent":
+            found["value"] = Exact(best.value, best.unit)
     return found

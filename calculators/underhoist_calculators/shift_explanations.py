@@ -11,12 +11,8 @@ from collections.abc import Callable, Iterator, Mapping
 from attrs import frozen
 
 from underhoist_calculators.road_test import Key, RoadTest, is_kick_down, valve
-from underhoist_calculators.shift_model import (
-    Vacuums,
-    at_full_throttle,
-    curve,
-    with_vacuum_loss,
-)
+from underhoist_calculators.shift_model import at_full_throttle, curves_of, with_change
+from underhoist_calculators.shift_signal import Change, Signal
 
 PENALTY = 2.0
 """Added to chi-square for each parameter: Akaike's information criterion."""
@@ -27,16 +23,16 @@ EARNED = 4.0
 CLOSE = 4.0
 """Two explanations whose scores differ by less cannot be told apart (about 7 to 1 odds)."""
 
-STEP = 0.2
-"""inHg between the losses tried."""
-
 AGAINST = 2.0
 """Standard deviations by which a reading must miss an explanation to speak against it."""
 
 
 @frozen(kw_only=True)
 class Explanation:
-    """One explanation: code, fitted parameter with its range, predicted speeds, misfit."""
+    """One explanation: code, fitted parameter with its range, predicted speeds, misfit.
+
+    `unit` is the registry name of the parameter's unit.
+    """
 
     code: str
     parameters: int
@@ -46,6 +42,7 @@ class Explanation:
     value: float = 0.0
     low: float = 0.0
     high: float = 0.0
+    unit: str = "dimensionless"
     shift: str = ""
 
     @property
@@ -75,10 +72,10 @@ class Comparison:
     tried: tuple[Explanation, ...] = ()
 
 
-def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
-    """Fit every explanation to the measured speeds; `vacuums` are in inHg by throttle."""
+def compare(test: RoadTest, signal: Signal) -> Comparison:
+    """Fit every explanation to the measured speeds, those of this unit's signal among them."""
     specified = _as_specified(test)
-    tried, not_judged = _try_all(test, vacuums)
+    tried, not_judged = _try_all(test, signal)
     earned = [e for e in tried if e.gain(specified) >= EARNED and e.fits] if test.outside else []
     ranked = sorted(earned, key=lambda e: e.score)
     if not ranked:
@@ -99,18 +96,16 @@ def compare(test: RoadTest, vacuums: Vacuums) -> Comparison:
     )
 
 
-def _try_all(test: RoadTest, vacuums: Vacuums) -> tuple[tuple[Explanation, ...], tuple[str, ...]]:
+def _try_all(test: RoadTest, signal: Signal) -> tuple[tuple[Explanation, ...], tuple[str, ...]]:
     """Fit all but "as specified"; name those that lack a window to judge them by."""
     tried = [*_parts(test)]
     not_judged: list[str] = []
-    for code, found in (
-        ("vacuum-loss", _vacuum_loss(test, vacuums)),
-        ("full-throttle", _full_throttle(test)),
-    ):
-        if found is None:
+    found = {change.code: _changed(test, signal, change) for change in signal.changes}
+    for code, fitted in {**found, "full-throttle": _full_throttle(test)}.items():
+        if fitted is None:
             not_judged.append(code)
         else:
-            tried.append(found)
+            tried.append(fitted)
     return tuple(tried), tuple(not_judged)
 
 
@@ -177,26 +172,27 @@ def _parts(test: RoadTest) -> Iterator[Explanation]:
         yield _factor_on(test, "kick-down", 2, is_kick_down)
 
 
-def _vacuum_loss(test: RoadTest, vacuums: Vacuums) -> Explanation | None:
-    """Fit one vacuum loss, or None where a measured shift lacks the windows for a curve."""
-    curves = {shift: curve(test, shift, vacuums) for shift, _ in test.windows}
-    if any(curves[shift] is None and throttle != "full" for shift, throttle in test.measured):
-        return None
-    losses = [STEP * i for i in range(round(vacuums["light"] / STEP) + 1)]
-    fits = {
-        loss: chi_square(test, with_vacuum_loss(test, vacuums, loss, curves)) for loss in losses
+def _changed(test: RoadTest, signal: Signal, change: Change) -> Explanation | None:
+    """Fit one change of the signal, or None where a measured shift lacks the windows for it."""
+    curves = curves_of(test, signal)
+    predicted = {
+        size: with_change(test, signal, change, size, curves) for size in signal.sizes(change)
     }
-    best = min(fits, key=lambda loss: fits[loss])
-    inside = [loss for loss in losses if fits[loss] <= fits[best] + 1]
+    if any(key not in predicted[0.0] for key in test.measured):
+        return None
+    fits = {size: chi_square(test, speeds) for size, speeds in predicted.items()}
+    best = min(fits, key=lambda size: fits[size])
+    inside = [size for size, misfit in fits.items() if misfit <= fits[best] + 1]
     return Explanation(
-        code="vacuum-loss",
+        code=change.code,
         parameters=1,
-        predicted=with_vacuum_loss(test, vacuums, best, curves),
+        predicted=predicted[best],
         chi_square=fits[best],
         readings=len(test.measured),
         value=best,
         low=inside[0],
         high=inside[-1],
+        unit=signal.unit,
     )
 
 

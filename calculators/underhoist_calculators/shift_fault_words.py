@@ -16,80 +16,42 @@ from underhoist_calculators.road_test import (
     valve,
 )
 from underhoist_calculators.shift_explanations import Comparison, Explanation, ruled_out
+from underhoist_calculators.shift_signal import Signal
+from underhoist_calculators.shift_signal_words import SHARED, WORDS, Row
 from underhoist_calculators.shift_words import Speedometer
-
-Row = tuple[str, str]
-"""A part of the vehicle, with what to look for; or a fault, with why it is ruled out."""
-
-VACUUM: tuple[Row, ...] = (
-    (
-        "Signal hose",
-        "Cracked, kinked, off its nipple, or so soft that the vacuum draws it flat. Bend it with "
-        "the engine idling.",
-    ),
-    ("Hose clips and joints", "The gauge reads less at the modulator's end than at the manifold."),
-    ("Manifold port", "Blocked with carbon: the gauge reads low at this port, full at another."),
-    (
-        "Modulator diaphragm",
-        "Split: fluid in the signal hose, or the modulator does not hold a vacuum.",
-    ),
-    (
-        "Modulator adjuster",
-        "Turned in: the gauge reads full at the modulator and the shifts are late all the same.",
-    ),
-    ("Engine", "Low vacuum at the manifold itself: late ignition, valves, a leak, or altitude."),
-)
-
-CABLE: tuple[Row, ...] = (
-    ("Throttle cable's gap", "Too small at idle, with the choke off and the throttle shut."),
-    (
-        "Throttle cable's sheath",
-        "Kinked, melted or tightly bent, so that the wire does not return.",
-    ),
-    ("Throttle valve", "Sticks: the wire has to snap back by itself when it is let go."),
-)
-
-SIGNAL = {"vacuum-loss": VACUUM, "cable-tight": CABLE}
-"""Parts by the code of the explanation, for either signal."""
-
-DETENT: tuple[Row, ...] = (
-    ("Kick-down cable, rod or switch", "Set too short, bound, or stuck on."),
-    ("Detent valve", "Stuck at full throttle in the valve body, though cable or switch lets go."),
-)
+from underhoist_calculators.units import unit_symbol
 
 EVERY_SHIFT = "Speedometer, tyre, axle ratio, governor"
 
 
-def points_to(test: RoadTest, comparison: Comparison | None) -> tuple[Table, ...]:
+def points_to(test: RoadTest, comparison: Comparison | None, signal: Signal) -> tuple[Table, ...]:
     """List where to look, best explanation first; nothing where nothing is to be looked for.
 
     One reading names no cause, so it points nowhere.
     """
-    rows = list(_missing_parts(test))
+    rows = list(_missing_parts(test, signal))
     if comparison and comparison.best and len(test.measured) > 1:
         for explanation in (comparison.best, *comparison.rivals):
-            rows += _parts(explanation)
+            rows += _parts(explanation, signal)
     if not rows:
         return ()
     unique = tuple(dict.fromkeys(rows))
     return (Table(title="What it points to", heads=("Part", "Look for"), rows=unique),)
 
 
-def _parts(explanation: Explanation) -> tuple[Row, ...]:
+def _parts(explanation: Explanation, signal: Signal) -> tuple[Row, ...]:
     """Give the parts that would make the speeds so."""
     match explanation.code:
-        case "vacuum-loss" | "cable-tight":
-            return SIGNAL[explanation.code]
         case "full-throttle":
-            return DETENT
+            return SHARED[signal.kind].detent
         case "scale":
             return _every_shift_parts(late=explanation.value > 1)
         case "one-shift":
             return _valve_parts(explanation.shift)
         case "kick-down":
-            return _kick_down_parts(early=explanation.value > 1)
-        case _:
-            return ()
+            return _kick_down_parts(signal, early=explanation.value > 1)
+        case code:
+            return WORDS[code].parts if code in WORDS else ()
 
 
 def _every_shift_parts(*, late: bool) -> tuple[Row, ...]:
@@ -124,7 +86,7 @@ def _valve_parts(shift: str) -> tuple[Row, ...]:
     )
 
 
-def _kick_down_parts(*, early: bool) -> tuple[Row, ...]:
+def _kick_down_parts(signal: Signal, *, early: bool) -> tuple[Row, ...]:
     """Give what moves the kick-downs alone; early: they still come at too high a speed."""
     cable = (
         "Set too short: it pulls before the pedal is down."
@@ -132,17 +94,18 @@ def _kick_down_parts(*, early: bool) -> tuple[Row, ...]:
         else "Too slack: it is not at its stop with the pedal on the floor."
     )
     return (
-        ("Kick-down cable, rod or switch", cable),
+        (SHARED[signal.kind].kick_down_part, cable),
         ("Detent valve and its spring", "Sticking, or the spring of another unit."),
     )
 
 
-def _missing_parts(test: RoadTest) -> Iterator[Row]:
+def _missing_parts(test: RoadTest, signal: Signal) -> Iterator[Row]:
     """Give the parts that would keep a shift from coming at all."""
     for key in sorted(test.missing):
         shift = key[0]
         if is_kick_down(key):
-            yield "Kick-down cable, rod or switch", "Does not reach its stop with the pedal down."
+            part = SHARED[signal.kind].kick_down_part
+            yield part, "Does not reach its stop with the pedal down."
             yield "Detent valve", "Stuck closed in the valve body."
             continue
         stuck = "up" if is_down(key) else "down"
@@ -187,18 +150,14 @@ def rules_out(
 def _fault(explanation: Explanation) -> str:
     """Name the faults that an explanation stands for."""
     match explanation.code:
-        case "vacuum-loss":
-            return "Signal hose, port, modulator"
-        case "cable-tight":
-            return "Throttle cable"
         case "full-throttle":
             return "Kick-down or detent stuck on"
         case "one-shift":
             return f"{explanation.shift} shift valve alone"
         case "kick-down":
             return "Kick-down setting alone"
-        case _:
-            return EVERY_SHIFT
+        case code:
+            return WORDS[code].fault if code in WORDS else EVERY_SHIFT
 
 
 def _why(test: RoadTest, explanation: Explanation, key: Key, shown: Speedometer) -> Row:
@@ -221,12 +180,16 @@ def _at_most(test: RoadTest, comparison: Comparison) -> Iterator[Row]:
         if one.code == "scale":
             most = ceil(100 * max(high - 1, 1 - low))
             yield EVERY_SHIFT, f"Off by more than {most} % it would show in these readings."
-        if one.code == "vacuum-loss" and any(throttle != "full" for _, throttle in test.measured):
-            told = f"A loss of more than about {ceil(high)} inHg would show in these readings."
-            yield "Signal hose, port, modulator", told
-        if one.code == "cable-tight" and any(throttle != "full" for _, throttle in test.measured):
-            told = f"Too tight by more than about {ceil(100 * high)} % of its way it would show."
-            yield "Throttle cable", told
+        if one.code in WORDS and _shows(test, one):
+            said = WORDS[one.code]
+            most = f"{ceil(high)} {unit_symbol(one.unit)}"
+            yield said.fault, said.at_most.format(most=most)
+
+
+def _shows(test: RoadTest, changed: Explanation) -> bool:
+    """Say whether a changed signal would show: off full throttle, and with a size to tell."""
+    off_full = any(throttle != "full" for _, throttle in test.measured)
+    return off_full and changed.unit != "percent"
 
 
 def _missing_rules_out(test: RoadTest) -> Iterator[Row]:

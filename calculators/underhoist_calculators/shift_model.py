@@ -1,8 +1,9 @@
-"""Shift speed against vacuum: governor pressure against spring and modulator, from known points.
+"""Shift speed against the signal: governor pressure against spring and throttle pressure.
 
-At an up-shift Pg(N) = alpha - beta·V: the governor's pressure grows with the square of the speed
-(plain weight) and the modulator's falls with the vacuum. Only ratios matter, so the family's own
-windows are the calibration: between two known points the square of the speed is linear in vacuum.
+At an up-shift Pg(N) = alpha + b·Pm: the governor's pressure grows with the square of the speed
+(plain weight), and the throttle pressure Pm changes evenly with the signal: it falls with the
+vacuum, or rises with the wire of a throttle cable. Only ratios matter, so the family's own windows
+are the calibration: between two known points the square of the speed is linear in the signal.
 """
 
 from collections.abc import Mapping
@@ -10,54 +11,66 @@ from itertools import pairwise
 
 from attrs import frozen
 
-from underhoist_calculators.road_test import THROTTLES, Key, RoadTest
-
-Vacuums = Mapping[str, float]
-"""Vacuum by throttle, in inches of mercury."""
+from underhoist_calculators.road_test import THROTTLES, Key, RoadTest, is_kick_down
+from underhoist_calculators.shift_signal import Change, Signal
 
 
 @frozen
 class Curve:
-    """Known points of one shift: vacuum in inHg, rising, with the square of the speed in km/h."""
+    """Known points of one shift: the signal's level, rising, with the square of the speed in km/h.
+
+    Levels are in inHg of vacuum, or in how far the wire is out.
+    """
 
     points: tuple[tuple[float, float], ...]
 
-    def speed(self, vacuum: float) -> float:
-        """Give the speed in km/h; beyond the known points it no longer depends on vacuum."""
+    def speed(self, level: float) -> float:
+        """Give the speed in km/h; beyond the known points it no longer depends on the signal."""
         first, last = self.points[0], self.points[-1]
-        if vacuum <= first[0]:
+        if level <= first[0]:
             return first[1] ** 0.5
         for (low, slow), (high, fast) in pairwise(self.points):
-            if vacuum <= high:
-                share = (vacuum - low) / (high - low)
+            if level <= high:
+                share = (level - low) / (high - low)
                 return (slow + share * (fast - slow)) ** 0.5
         return last[1] ** 0.5
 
 
-def curve(test: RoadTest, shift: str, vacuums: Vacuums) -> Curve | None:
+Curves = Mapping[str, Curve | None]
+"""Curve by shift; None where a shift has too few windows."""
+
+
+def curve(test: RoadTest, shift: str, signal: Signal) -> Curve | None:
     """Build a shift's curve, or None without a window at full throttle and one other."""
     known = [throttle for throttle in THROTTLES if (shift, throttle) in test.windows]
     if "full" not in known or len(known) < 2:
         return None
-    points = sorted((vacuums[t], test.points[shift, t].middle ** 2) for t in known)
+    points = sorted((signal.levels[t], test.points[shift, t].middle ** 2) for t in known)
     return Curve(tuple(points))
 
 
-def with_vacuum_loss(
-    test: RoadTest, vacuums: Vacuums, loss: float, curves: Mapping[str, Curve | None]
-) -> dict[Key, float]:
-    """Predict every window's speed in km/h after a loss in inHg; leave out what has no curve.
+def curves_of(test: RoadTest, signal: Signal) -> Curves:
+    """Build the curve of every shift that has a window."""
+    return {shift: curve(test, shift, signal) for shift, _ in test.windows}
 
-    Without a curve a full-throttle shift is still known: there is no vacuum left to lose.
+
+def with_change(
+    test: RoadTest, signal: Signal, change: Change, size: float, curves: Curves
+) -> dict[Key, float]:
+    """Predict every window's speed in km/h after a change of the signal; leave out what has none.
+
+    A kick-down has its own valve. Without a curve full throttle is still known, if it stays.
     """
     predicted: dict[Key, float] = {}
-    for shift, throttle in test.windows:
-        shift_curve = curves.get(shift)
-        if shift_curve is not None:
-            left = max(0.0, vacuums[throttle] - loss)
-            predicted[shift, throttle] = shift_curve.speed(left)
-        elif throttle == "full":
-            predicted[shift, throttle] = test.points[shift, throttle].middle
+    for key, point in test.points.items():
+        shift, throttle = key
+        found = curves.get(shift)
+        if is_kick_down(key):
+            predicted[key] = point.middle
+        elif found is not None:
+            predicted[key] = found.speed(change.level(signal.levels[throttle], size))
+        elif throttle == "full" and not change.moves_full:
+            predicted[key] = point.middle
     return predicted
 
 

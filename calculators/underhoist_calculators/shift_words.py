@@ -13,7 +13,9 @@ from underhoist_calculators.road_test import (
     valve,
 )
 from underhoist_calculators.shift_explanations import Comparison, Explanation, separating
-from underhoist_calculators.units import number_text
+from underhoist_calculators.shift_signal import Signal
+from underhoist_calculators.shift_signal_words import SHARED, WORDS
+from underhoist_calculators.units import number_text, unit_symbol
 
 Speedometer = Callable[[float], str]
 """Writes a reference speed in km/h as this vehicle's speedometer shows it."""
@@ -21,13 +23,9 @@ Speedometer = Callable[[float], str]
 PROOF = {
     "as-specified": "drive the same shifts twice more and take the middle reading",
     "scale": "prove the speedometer over a measured distance",
-    "vacuum-loss": "read the vacuum with a gauge at the modulator's own end of the hose",
-    "cable-tight": "measure the gap and the travel of the throttle cable",
-    "full-throttle": "unhook the kick-down and drive again",
     "one-shift": "measure more of that shift and of the others",
-    "kick-down": "look at the kick-down's cable or switch with the pedal on the floor",
 }
-"""What to do off the road test to prove each explanation."""
+"""What to do off the road test to prove what has nothing to do with the signal."""
 
 
 def name(explanation: Explanation) -> str:
@@ -35,22 +33,37 @@ def name(explanation: Explanation) -> str:
     match explanation.code:
         case "scale":
             return f"all speeds {_percent(explanation.value)}"
-        case "vacuum-loss" | "cable-tight":
-            return _signal_name(explanation)
         case "one-shift":
             return f"the {explanation.shift} valve alone, {_percent(explanation.value)}"
         case "kick-down":
             return f"the kick-down alone, {_percent(explanation.value)}"
         case "full-throttle":
             return "full-throttle behaviour at every throttle"
-        case _:
+        case "as-specified":
             return "as specified"
+        case code:
+            said = WORDS[code]
+            shown = _size(explanation, explanation.value)
+            return said.name.format(size=shown) if shown else said.unsized
 
 
-def _signal_name(explanation: Explanation) -> str:
-    if explanation.code == "cable-tight":
-        return f"a throttle cable too tight by {_share(explanation.value)} of its way"
-    return f"a vacuum loss of {number_text(explanation.value, 0)} inHg"
+def _size(explanation: Explanation, value: float) -> str:
+    """Write a size of a changed signal; nothing where no size is known."""
+    if explanation.unit == "percent":
+        return ""
+    return f"{number_text(value, 0)} {unit_symbol(explanation.unit)}"
+
+
+def _proof(explanation: Explanation, signal: Signal) -> str:
+    """Say what to do off the road test to prove an explanation."""
+    shared = SHARED[signal.kind]
+    match explanation.code:
+        case "full-throttle":
+            return shared.proof_full
+        case "kick-down":
+            return shared.proof_kick_down
+        case code:
+            return PROOF[code] if code in PROOF else WORDS[code].proof
 
 
 def _percent(factor: float) -> str:
@@ -59,28 +72,18 @@ def _percent(factor: float) -> str:
 
 
 def _explain_signal(explanation: Explanation) -> str:
-    low, high = explanation.low, explanation.high
-    if explanation.code == "cable-tight":
-        return (
-            f"A cable that is too tight by {_share(explanation.value)} of its way "
-            f"({_share(low)} to {_share(high)}) fits. Measure its gap at idle and its travel, "
-            "and feel whether it drags, before touching the adjuster."
-        )
-    return (
-        f"A loss of {number_text(explanation.value, 0)} inHg ({number_text(low, 0)} to "
-        f"{number_text(high, 0)}) between manifold and modulator fits. Read the vacuum at "
-        "the modulator's own end of the hose before touching the adjuster: the adjuster "
-        "would only hide a leak."
-    )
+    """Say what a changed signal means, with its size where it is known."""
+    said, shown = WORDS[explanation.code], _size(explanation, explanation.value)
+    if not shown:
+        return said.means_unsized
+    low = number_text(explanation.low, 0)
+    return said.means.format(size=shown, range=f"{low} to {_size(explanation, explanation.high)}")
 
 
-def _share(share: float) -> str:
-    return f"{number_text(share * 100, 0)} %"
-
-
-def explain(explanation: Explanation) -> str:
+def explain(explanation: Explanation, signal: Signal) -> str:
     """Say what the explanation means and what to prove first."""
     low, high = explanation.low, explanation.high
+    shared = SHARED[signal.kind]
     match explanation.code:
         case "scale":
             ends = f"{number_text(low, 2)} to {number_text(high, 2)}"
@@ -90,28 +93,28 @@ def explain(explanation: Explanation) -> str:
                 "speedometer over a measured distance; if it and the entries are right, the "
                 "governor is left."
             )
-        case "vacuum-loss" | "cable-tight":
-            return _explain_signal(explanation)
         case "one-shift":
             return (
                 f"Only the valve of the {explanation.shift} shift is out, by a factor of "
                 f"{number_text(explanation.value, 2)}; the others come as they should. Governor, "
-                "modulator and speedometer work on every shift, so look at that valve in the valve "
-                "body."
+                f"{shared.carrier} and speedometer work on every shift, so look at that valve in "
+                "the valve body."
             )
         case "kick-down":
             return (
                 f"Only the kick-down is out, by a factor of {number_text(explanation.value, 2)}; "
-                "the up-shifts come as they should. Look at its cable, rod or switch with the "
-                "pedal on the floor, before the valve body."
+                f"the up-shifts come as they should. Look at {shared.kick_down}, before the valve "
+                "body."
             )
         case "full-throttle":
             return (
-                "Every shift comes at its full-throttle speed, however light the pedal. Look for a "
-                "kick-down or detent stuck on: its cable, rod, switch or valve."
+                "Every shift comes at its full-throttle speed, however light the pedal. "
+                f"{shared.full}"
             )
-        case _:
+        case "as-specified":
             return "These speeds are those of a unit in order."
+        case _:
+            return _explain_signal(explanation)
 
 
 def pattern(test: RoadTest) -> str:
@@ -177,19 +180,25 @@ def _listed(keys: set[Key]) -> str:
     return " and ".join(in_words(key) for key in sorted(keys))
 
 
-def rivalry(test: RoadTest, comparison: Comparison, shown: Speedometer) -> tuple[str, ...]:
+def rivalry(
+    test: RoadTest, comparison: Comparison, signal: Signal, shown: Speedometer
+) -> tuple[str, ...]:
     """Say what cannot be told from the best explanation, and what would separate the two."""
     best = comparison.best
     if best is None:
         return ()
-    return tuple(_apart(test, best, rival, shown) for rival in comparison.rivals)
+    told = (_apart(test, (best, rival), signal, shown) for rival in comparison.rivals)
+    return tuple(told)
 
 
-def _apart(test: RoadTest, best: Explanation, rival: Explanation, shown: Speedometer) -> str:
+def _apart(
+    test: RoadTest, pair: tuple[Explanation, Explanation], signal: Signal, shown: Speedometer
+) -> str:
+    best, rival = pair
     begin = f"These readings cannot tell {name(best)} from {name(rival)}."
     found = separating(test, best, rival)
     if found is None:
-        first, second = PROOF[best.code], PROOF[rival.code]
+        first, second = _proof(best, signal), _proof(rival, signal)
         ways = first if first == second else f"{first}, or {second}"
         return f"{begin} No further shift speed would: {ways}."
     key, _ = found
@@ -202,12 +211,10 @@ def _apart(test: RoadTest, best: Explanation, rival: Explanation, shown: Speedom
 
 def not_judged(comparison: Comparison) -> tuple[str, ...]:
     """Name the explanations that lack a window to be judged by."""
-    words = {
-        "vacuum-loss": "A vacuum loss",
-        "cable-tight": "A tight throttle cable",
-        "full-throttle": "A stuck kick-down",
-    }
     return tuple(
-        f"{words[code]} could not be judged: a measured shift has no window at full throttle."
+        WORDS[code].lacking
+        if code in WORDS
+        else "A stuck kick-down could not be judged: a measured shift has no window at full "
+        "throttle."
         for code in comparison.not_judged
     )

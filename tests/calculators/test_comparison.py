@@ -10,7 +10,8 @@ from underhoist_calculators.shift_explanations import (
     ruled_out,
     separating,
 )
-from underhoist_calculators.shift_model import curve, with_vacuum_loss
+from underhoist_calculators.shift_model import curve, with_change
+from underhoist_calculators.shift_signal import LOSS, by_vacuum
 from underhoist_calculators.units import quantity, read_span
 
 ONE_TWO, TWO_THREE = ("1-2", "light"), ("2-3", "light")
@@ -21,7 +22,7 @@ WINDOWS = {
     ("2-3", "full"): read_span("100 to 110 km/h"),
     ("3-2", "full"): read_span("86 to 96 km/h"),
 }
-VACUUMS = {"light": 16.0, "half": 8.0, "full": 0.0}
+VACUUMS = by_vacuum({"light": 16.0, "half": 8.0, "full": 0.0})
 SCATTER = (3**2 + 1.5**2) ** 0.5
 """Of the 1-2 at light throttle: 3 km/h to read, and half of a window of 3 km/h either way."""
 
@@ -191,9 +192,9 @@ def test_the_range_of_a_loss_is_one_deviation_of_the_reading():
 def test_without_vacuum_the_shift_comes_at_full_throttle_exactly():
     test = road_test({})
     curves = {shift: curve(test, shift, VACUUMS) for shift in ("1-2", "2-3", "3-2")}
-    gone = with_vacuum_loss(test, VACUUMS, 16.0, curves)
+    gone = with_change(test, VACUUMS, LOSS, 16.0, curves)
     assert gone[ONE_TWO] == pytest.approx(64, rel=1e-12)
-    assert with_vacuum_loss(test, VACUUMS, 20.0, curves) == gone
+    assert with_change(test, VACUUMS, LOSS, 20.0, curves) == gone
 
 
 def test_two_windows_make_a_curve_and_one_does_not():

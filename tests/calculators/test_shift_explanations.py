@@ -5,7 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from underhoist_calculators.road_test import RoadTest, beyond, valve
 from underhoist_calculators.shift_explanations import chi_square, compare, separating
-from underhoist_calculators.shift_model import curve, with_vacuum_loss
+from underhoist_calculators.shift_model import curve, with_change
+from underhoist_calculators.shift_signal import LOSS, by_vacuum
 from underhoist_calculators.units import quantity, read_span
 
 WINDOWS = {
@@ -18,7 +19,7 @@ WINDOWS = {
     ("3-2", "full"): read_span("86 to 96 km/h"),
 }
 MIDDLES = dict(zip(WINDOWS, (19, 46, 64, 34, 76, 105, 91), strict=True))
-VACUUMS = {"light": 16.0, "half": 8.0, "full": 0.0}
+VACUUMS = by_vacuum({"light": 16.0, "half": 8.0, "full": 0.0})
 THREE = quantity(3, "kilometre_per_hour")
 
 
@@ -91,7 +92,7 @@ def test_one_valve_alone(bad):
 def test_a_vacuum_loss_is_measured(loss):
     base = road_test({})
     curves = {shift: curve(base, shift, VACUUMS) for shift, _ in WINDOWS}
-    speeds = with_vacuum_loss(base, VACUUMS, loss, curves)
+    speeds = with_change(base, VACUUMS, LOSS, loss, curves)
     best = compare(road_test(speeds), VACUUMS).best
     assert best is not None
     assert (best.code, best.value) == ("vacuum-loss", pytest.approx(loss, abs=0.1))
@@ -160,6 +161,6 @@ def test_miles_per_hour_make_no_difference(factor):
 def test_losing_more_vacuum_never_brings_an_up_shift_earlier(loss, more):
     base = road_test({})
     curves = {shift: curve(base, shift, VACUUMS) for shift, _ in WINDOWS}
-    less = with_vacuum_loss(base, VACUUMS, loss, curves)
-    greater = with_vacuum_loss(base, VACUUMS, loss + more, curves)
+    less = with_change(base, VACUUMS, LOSS, loss, curves)
+    greater = with_change(base, VACUUMS, LOSS, loss + more, curves)
     assert all(greater[key] >= less[key] - 1e-9 for key in WINDOWS)

@@ -10,7 +10,8 @@ from collections import Counter
 import pytest
 from underhoist_calculators.road_test import RoadTest, valve
 from underhoist_calculators.shift_explanations import Comparison, compare
-from underhoist_calculators.shift_model import at_full_throttle, curve, with_vacuum_loss
+from underhoist_calculators.shift_model import at_full_throttle, curve, with_change
+from underhoist_calculators.shift_signal import LOSS, by_vacuum
 from underhoist_calculators.units import quantity, read_span
 
 # The demo family's windows: invented, and close to linear in vacuum between the throttles.
@@ -27,7 +28,7 @@ WINDOWS = {
     }.items()
 }
 KICK_DOWN = ("3-2", "full")
-VACUUMS = {"light": 16.0, "half": 8.0, "full": 0.0}
+VACUUMS = by_vacuum({"light": 16.0, "half": 8.0, "full": 0.0})
 UNCERTAINTY = quantity(3, "kilometre_per_hour")
 CAUSES = ("as-specified", "scale", "vacuum-loss", "one-shift", "full-throttle", "kick-down")
 
@@ -46,7 +47,7 @@ def true_speeds(cause: str, chance: random.Random) -> dict[tuple[str, str], floa
         return {k: v * (factor if k == KICK_DOWN else 1) for k, v in middles.items()}
     if cause == "vacuum-loss":
         curves = {shift: curve(base, shift, VACUUMS) for shift, _ in WINDOWS}
-        return with_vacuum_loss(base, VACUUMS, chance.uniform(2, 12), curves)
+        return with_change(base, VACUUMS, LOSS, chance.uniform(2, 12), curves)
     return at_full_throttle(base) if cause == "full-throttle" else middles
 
 

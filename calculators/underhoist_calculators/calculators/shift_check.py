@@ -7,7 +7,6 @@ from underhoist_calculators.declare import Calculator, Field
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.road_test import (
     ROWS,
-    THROTTLES,
     UP_SHIFTS,
     Key,
     RoadTest,
@@ -22,9 +21,14 @@ from underhoist_calculators.shift_answers import (
     verdicts,
     warnings,
 )
-from underhoist_calculators.shift_explanations import Comparison, compare
+from underhoist_calculators.shift_explanations import compare
 from underhoist_calculators.shift_fault_words import points_to, rules_out
-from underhoist_calculators.shift_signal import CABLE, SIGNALS, VACUUM, by_cable
+from underhoist_calculators.signal_fields import (
+    signal_fields,
+    signal_given,
+    vacuum_fields,
+    wire_fields,
+)
 from underhoist_calculators.units import Quantity, number_text, unit_name
 
 NEVER = "none"
@@ -47,27 +51,21 @@ def run(inputs: Inputs) -> Answer:
     readings = _readings(inputs)
     vehicle = _vehicle(inputs, readings)
     test = _road_test(inputs, readings, vehicle)
-    comparison = _compared(inputs, test) if test.measured else None
+    signal = signal_given(inputs)
+    comparison = compare(test, signal) if test.measured else None
     return Answer(
         summary=summary(test, comparison),
-        do=advice(test, comparison, vehicle),
+        do=advice(test, comparison, signal, vehicle),
         tables=(
             verdicts(readings, test, vehicle),
-            *points_to(test, comparison),
+            *points_to(test, comparison, signal),
             *rules_out(test, comparison, vehicle.on_dash),
             *explanations(comparison),
         ),
-        warnings=warnings(readings, test, comparison, vehicle),
+        warnings=warnings(readings, test, comparison, signal, vehicle),
         working=(vehicle.working, *misfit_working(test, comparison)),
         values=values(test, comparison, vehicle),
     )
-
-
-def _compared(inputs: Inputs, test: RoadTest) -> Comparison:
-    """Compare the explanations, told for the signal that this family has."""
-    vacuums = _vacuums(inputs)
-    found = compare(test, vacuums)
-    return by_cable(found, vacuums["light"]) if inputs.word("signal") == CABLE else found
 
 
 def _vehicle(inputs: Inputs, readings: Mapping[Key, Quantity]) -> Vehicle:
@@ -127,18 +125,6 @@ def _assumed(inputs: Inputs) -> tuple[str, ...]:
             "1 % of the speed."
         )
     return tuple(told)
-
-
-def _vacuums(inputs: Inputs) -> dict[str, float]:
-    """Read the vacuums in inHg; raises `EntryError` unless more throttle means less vacuum."""
-    vacuums = {
-        throttle: inputs.quantity(f"vacuum-{throttle}").m_as("conventional_inch_of_mercury")
-        for throttle in THROTTLES
-    }
-    if not vacuums["light"] > vacuums["half"] > vacuums["full"]:
-        wrong = "The vacuum must fall as the throttle opens."
-        raise EntryError("vacuum-half", wrong, "Write it between light and full throttle's.")
-    return vacuums
 
 
 def _readings(inputs: Inputs) -> dict[Key, Quantity]:
@@ -201,15 +187,6 @@ def _row_fields(key: Key) -> tuple[Field, Field]:
     )  # fmt: skip
 
 
-def _vacuum_field(throttle: str, default: str) -> Field:
-    return Field(
-        name=f"vacuum-{throttle}", label=f"Vacuum at {throttle} throttle", group=CONVENTION,
-        kind="pressure", units=("conventional_inch_of_mercury", "kilopascal"), low="0 inHg",
-        high="26 inHg", default=default,
-        help="At the manifold of an engine in order. It sets how a vacuum loss shows.",
-    )  # fmt: skip
-
-
 CALCULATOR = Calculator(
     name="shift-check",
     title="Shift check",
@@ -243,34 +220,30 @@ CALCULATOR = Calculator(
             required=False, help="The axle that the windows are stated for.", low="1.5", high="8",
             example="3.50", fills_from="reference.axle",
         ),
-        Field(
-            name="signal", label="The pedal is told by", group=FAMILY, kind="choice",
-            default=VACUUM, choices=SIGNALS, fills_from="signal",
-            help="Signal vacuum, or the cable of a throttle valve.",
-        ),
+        *signal_fields(FAMILY),
         Field(
             name="uncertainty", label="How well a speed is read", group=CONVENTION, kind="speed",
             units=SPEEDS, low="0.5 km/h", high="15 km/h", default="3 km/h",
             help="One standard deviation. 5 % of the speed counts where that is more.",
         ),
-        _vacuum_field("light", "16 inHg"),
-        _vacuum_field("half", "8 inHg"),
-        _vacuum_field("full", "0 inHg"),
+        *vacuum_fields(CONVENTION),
+        *wire_fields(CONVENTION),
     ),
     sources=(
         "Output-shaft speed is what the shift valve sees: v = N·C / axle; exact.",
         "Tyre: nominal diameter rim + 2 × aspect × width; rolling circumference 3.05 × diameter, "
         "ETRTO practice for radial tyres, from memory.",
-        "Governor pressure with the square of the speed: a plain unsprung weight. Linear in vacuum "
-        "between the family's own windows.",
+        "Governor pressure with the square of the speed: a plain unsprung weight. Linear in the "
+        "vacuum, or in the wire of a throttle cable, between the family's own windows.",
         "Comparison by chi-square with Akaike's penalty of 2 a parameter; windows taken as two "
         "standard deviations either way: convention, no source.",
         "Parts that a pattern points to, and what to look for there: common practice, no source.",
     ),
     limits=(
         "It names patterns of single causes. Two faults together may look like a third.",
-        "A spring-calibrated governor is nearer to linear; the vacuum found is then a rough one.",
-        "A stuck kick-down and a total loss of vacuum give the same shift speeds.",
+        "A spring-calibrated governor is nearer to linear; the size found is then a rough one.",
+        "A stuck kick-down gives the same shift speeds as a total loss of vacuum, or as a throttle "
+        "cable that sticks fully out.",
         "A fault is ruled out only where a reading misses it by two standard deviations. Slip, "
         "harsh shifts, fluid level and line pressure do not show in shift speeds.",
     ),

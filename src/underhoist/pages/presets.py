@@ -104,6 +104,9 @@ def _hydraulics(family: UnitFamily) -> Iterator[tuple[str, str]]:
         yield "modulator.turn", show(family.modulator.turn.value)
         if family.modulator.cut_off is not None:
             yield "modulator.cut_off", show(family.modulator.cut_off.value)
+    if family.throttle_cable is not None:
+        yield "throttle_cable.travel", show_span(family.throttle_cable.travel.value)
+        yield "throttle_cable.turn", show(family.throttle_cable.turn.value)
     points = family.governor.points if family.governor is not None else ()
     for number, point in enumerate(points, start=1):
         yield f"governor.{number}.speed", show(point.speed.value)

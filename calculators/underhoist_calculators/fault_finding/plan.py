@@ -1,0 +1,129 @@
+"""The plan of a complaint: which check next in any state, and how sure that is."""
+
+from collections.abc import Iterable
+from functools import cached_property
+
+from attrs import frozen
+
+from underhoist_calculators.fault_finding.board import Board, Result, State, bits
+from underhoist_calculators.fault_finding.bounds import least
+from underhoist_calculators.fault_finding.complaint import Complaint, ComplaintError
+from underhoist_calculators.fault_finding.policies import (
+    Policy,
+    effort,
+    likeliest_per_minute,
+)
+from underhoist_calculators.fault_finding.search import STATES, Search, TooManyStatesError
+
+type Results = Iterable[tuple[str, Result]]
+
+
+@frozen(slots=False)
+class Plan:
+    """Chooses exactly where the search ends in time, else by the index, with a bound."""
+
+    complaint: Complaint
+    most: int = STATES
+
+    @cached_property
+    def board(self) -> Board:
+        """The complaint's tables."""
+        return Board(self.complaint)
+
+    @cached_property
+    def _search(self) -> Search:
+        return Search(self.board, self.most)
+
+    @cached_property
+    def is_exact(self) -> bool:
+        """Whether the order is proved to be the quickest."""
+        try:
+            self._search.minutes(self.board.start())
+        except TooManyStatesError:
+            return False
+        return True
+
+    @cached_property
+    def _by_index(self) -> Policy:
+        return likeliest_per_minute(self.board)
+
+    def state(self, results: Results) -> State:
+        """Give the state after these results. Raises `ComplaintError`."""
+        numbers = {each.id: number for number, each in enumerate(self.complaint.checks)}
+        state = self.board.start()
+        for id_, result in results:
+            if id_ not in numbers:
+                raise ComplaintError(f"{id_} is no check here")
+            if not state.left >> numbers[id_] & 1:
+                raise ComplaintError(f"{id_} has two results")
+            state = self.board.after(state, numbers[id_], result)
+        return state
+
+    def next(self, state: State) -> int | None:
+        """Give the next check; None where nothing is left that tells more."""
+        if self.is_exact:
+            try:
+                return self._search.best(state)
+            except TooManyStatesError:
+                pass
+        return self._by_index(state)
+
+    def minutes(self, state: State) -> float:
+        """Give the expected minutes of the plan from here."""
+        mass = self.board.mass(state)
+        if mass <= 0:
+            return 0.0
+        if self.is_exact:
+            try:
+                return self._search.minutes(state) / mass
+            except TooManyStatesError:
+                pass
+        return effort(self.board, self._by_index, state).minutes
+
+    def minutes_with(self, state: State, check: int) -> float:
+        """Give the expected minutes from here, if this check is the next."""
+        board = self.board
+        mass = board.mass(state)
+        afters = (board.after(state, check, result) for result in ("good", "bad"))
+        rest = sum(board.mass(after) * self.minutes(after) for after in afters)
+        return board.cost(state, check) + (rest / mass if mass > 0 else 0.0)
+
+    def gap(self, state: State) -> float:
+        """Give the minutes by which a quicker order can at most be quicker; 0 where it is exact."""
+        if self.is_exact:
+            return 0.0
+        mass = self.board.mass(state)
+        below = _below(self.board, state, LOOK_AHEAD) / mass if mass > 0 else 0.0
+        return max(0.0, self.minutes(state) - below)
+
+    def shares(self, state: State) -> dict[str, float]:
+        """Give the share of each cause by id, none of these last; empty where nothing fits."""
+        mass = self.board.mass(state)
+        if mass <= 0:
+            return {}
+        ids = [*(each.id for each in self.complaint.listed), "none-of-these"]
+        weights = self.board.weights(state)
+        return {id_: weight / mass for id_, weight in zip(ids, weights, strict=True)}
+
+
+LOOK_AHEAD = 2
+"""So many checks deep the bound is looked for."""
+
+
+def _below(board: Board, state: State, depth: int) -> float:
+    """Give a bound from below, the better for every check that is looked ahead."""
+    useful = board.useful(state)
+    bound = least(board, state, useful)
+    if not useful or not depth:
+        return bound
+    mass = board.mass(state)
+    ahead = min(
+        mass * board.cost(state, check)
+        + sum(
+            _below(board, after, depth - 1)
+            for after in (board.after(state, check, result) for result in ("good", "bad"))
+            if board.mass(after) > 0
+        )
+        for check in bits(useful)
+    )
+    return max(bound, ahead)
