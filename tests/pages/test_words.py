@@ -39,7 +39,7 @@ def test_markup_in_a_word_stays_text(tmp_path):
 
 def test_letters_lead_to_many_words_and_not_to_few(tmp_path):
     few = "".join(f"  word {n}: {{}}\n" for n in range(LETTERS_FROM - 1))
-    assert "uh-letters" not in words_list(manual(tmp_path, few).words)
+    assert "uh-jumps" not in words_list(manual(tmp_path, few).words)
     many = words_list(manual(tmp_path, few + "  axle: {}\n").words)
     assert '<li><a href="#letter-a">A</a></li><li><a href="#letter-w">W</a></li>' in many
 

@@ -7,12 +7,15 @@ from underhoist.pages import family_limits as limits
 from underhoist.pages import family_tables as tables
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, join, section
+from underhoist.pages.html import contents, entry, join, jumps, section
 from underhoist.pages.listing import by_area, pages_list, procedures_list, used_section
 from underhoist.pages.preset_links import preset_links
 from underhoist.pages.presets import for_adjustment, for_family
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
+
+_WORK = "Procedures"
+_PROCEDURES = "uh-procedures"
 
 
 def family_sheet(site: Site, family: UnitFamily) -> Sheet:
@@ -21,25 +24,46 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
     manual = site.manual
     faults = [each for each in manual.faults.values() if fits(each, family)]
     procedures = [each for each in manual.procedures.values() if fits(each, family)]
-    others = [*faults, *procedures]
+    values = _section_table(here, family, faults)
     return sheet(
         here,
         family,
-        section("uh-faults", "Complaints", pages_list(here, faults)),
-        section("uh-torques", "Torques", tables.torques(here, family)),
-        section("uh-adjustments", "Adjustments", tables.adjustments(here, family)),
-        section("uh-fluid", "Fluid", tables.fluid(here, family)),
-        section("uh-windows", "Shift speeds", tables.shift_windows(family)),
-        section("uh-hydraulics", _hydraulics_title(family), tables.hydraulics(family)),
-        section("uh-cable", "Throttle cable", limits.throttle_cable(family)),
-        section("uh-line-pressure", "Line pressure", limits.line_pressure(family)),
-        section("uh-stall", "Stall speed", limits.stall(family)),
-        section("uh-ratios", "Gear ratios", tables.gear_ratios(family)),
-        section("uh-parts", "Parts", _parts(here, family)),
-        section("uh-calculators", "Calculators, filled in", _calculators(here, family)),
+        _ways(here, values, procedures),
+        *(section(at, words, inner, id_=at) for at, (words, inner) in values.items()),
         prose(here),
-        section("uh-procedures", "Procedures", _by_area(here, procedures)),
-        used_section(here, "family", family.id, without=others),
+        section(_PROCEDURES, _WORK, _by_area(here, procedures), id_=_PROCEDURES),
+        used_section(here, "family", family.id, without=[*faults, *procedures]),
+    )
+
+
+def _section_table(
+    here: Here, family: UnitFamily, faults: list[Fault]
+) -> dict[str, tuple[str, Markup]]:
+    """Return what the family says in values: anchor to heading and contents, in order."""
+    return {
+        "uh-faults": ("Complaints", pages_list(here, faults)),
+        "uh-torques": ("Torques", tables.torques(here, family)),
+        "uh-adjustments": ("Adjustments", tables.adjustments(here, family)),
+        "uh-fluid": ("Fluid", tables.fluid(here, family)),
+        "uh-windows": ("Shift speeds", tables.shift_windows(family)),
+        "uh-hydraulics": (_hydraulics_title(family), tables.hydraulics(family)),
+        "uh-cable": ("Throttle cable", limits.throttle_cable(family)),
+        "uh-line-pressure": ("Line pressure", limits.line_pressure(family)),
+        "uh-stall": ("Stall speed", limits.stall(family)),
+        "uh-ratios": ("Gear ratios", tables.gear_ratios(family)),
+        "uh-parts": ("Parts", _parts(here, family)),
+        "uh-calculators": ("Calculators, filled in", _calculators(here, family)),
+    }
+
+
+def _ways(here: Here, values: dict[str, tuple[str, Markup]], procedures: list[Procedure]) -> Markup:
+    """Write links to the sections that have something in them: the page fills many screens."""
+    written = {each.id: each.heading for each in here.sections if each.heading is not None}
+    return jumps(
+        "On this page",
+        {at: words for at, (words, inner) in values.items() if inner}
+        | written
+        | ({_PROCEDURES: _WORK} if procedures else {}),
     )
 
 

@@ -1,7 +1,7 @@
 """Small pieces of HTML that many pages share; everything put in is escaped."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from markupsafe import Markup
 
@@ -40,6 +40,15 @@ def contents(entries: Iterable[Markup]) -> Markup:
     """Write a list of contents; nothing where there are no entries."""
     items = join(entries)
     return Markup('<ul class="uh-contents">\n{}\n</ul>').format(items) if items else NOTHING
+
+
+def jumps(label: str, places: Mapping[str, str]) -> Markup:
+    """Write links to places of this page, given as anchor to words, for a page of many screens."""
+    items = join(
+        (Markup("<li>{}</li>").format(link(f"#{at}", words)) for at, words in places.items()), ""
+    )
+    nav = '<nav class="uh-jumps" aria-label="{}"><ul>{}</ul></nav>'
+    return Markup(nav).format(label, items) if items else NOTHING  # noqa: S704 - written here
 
 
 def facts(*words: str) -> Markup:

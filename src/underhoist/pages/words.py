@@ -7,7 +7,7 @@ from markupsafe import Markup
 
 from underhoist.links import word_anchor
 from underhoist.model import Word
-from underhoist.pages.html import NOTHING, join, link, section
+from underhoist.pages.html import NOTHING, join, jumps, section
 from underhoist.place import Placed
 
 LETTERS_FROM = 20
@@ -42,12 +42,7 @@ def _anchor(letter: str) -> str:
 
 def _letters(letters: list[str]) -> Markup:
     """Write the letters that there are, each a link to its words."""
-    items = join(
-        (Markup("<li>{}</li>").format(link(f"#{_anchor(each)}", each)) for each in letters), ""
-    )
-    return Markup('<nav class="uh-letters" aria-label="Words by letter"><ul>{}</ul></nav>').format(
-        items
-    )
+    return jumps("Words by letter", {_anchor(each): each for each in letters})
 
 
 def _entries(group: list[tuple[str, Word]]) -> Markup:

@@ -5,7 +5,7 @@ from html.parser import HTMLParser
 from attrs import define, field
 
 _LEFT_OUT = frozenset(
-    {"uh-used", "uh-first", "uh-follows", "uh-safety", "uh-letters", "uh-presets", "uh-hazard",
+    {"uh-used", "uh-first", "uh-follows", "uh-safety", "uh-jumps", "uh-presets", "uh-hazard",
      "uh-step__number", "uh-purpose", "uh-facts", "uh-words__others", "uh-faults", "uh-families",
      "uh-procedures", "uh-calculators", "uh-more", "uh-changes"}
 )  # fmt: skip
