@@ -13,6 +13,7 @@ import { findingsView } from "./work/findings/findings-view.js";
 import { jobsView } from "./work/jobs-view.js";
 import { questionsView } from "./work/questions-view.js";
 import { sheetView } from "./out/sheet-view.js";
+import { renewView } from "./renew/renew-view.js";
 import { shareView } from "./share/share-view.js";
 import { takeInView } from "./share/take-in-view.js";
 import { ownerView } from "./out/owner-view.js";
@@ -31,6 +32,7 @@ const VIEWS = {
   sheet: sheetView,
   close: closeView,
   share: shareView,
+  newer: renewView,
   findings: findingsView,
   jobs: jobsView,
   questions: questionsView,

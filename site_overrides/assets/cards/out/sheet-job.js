@@ -27,7 +27,7 @@ export function jobSection(card, job) {
       el("p", { class: "uh-card__sign" }, `Newer revision taken by ${mark.who}, ${timeWords(mark.at)}. ${words.join(" ")}`),
     ),
     el("ol", {}, ...lines),
-    ...(past.length > 0 ? [el("h4", {}, "Done by an earlier revision"), el("ul", {}, ...past)] : []),
+    ...(past.length > 0 ? [el("h4", {}, "From the earlier text"), el("ul", {}, ...past)] : []),
   );
 }
 

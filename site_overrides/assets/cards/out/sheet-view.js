@@ -4,9 +4,11 @@ import { cardName, notice, timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
 import { canShare, fileName, save, share } from "../kit/hand-over.js";
 import { leftInWords } from "../record/left.js";
+import { showNews } from "../renew/news-lines.js";
 import { stillOff } from "../record/review.js";
 import { readingCount, readingsCsv } from "./csv.js";
 import { fluidSentences } from "./fluid-words.js";
+import { capital } from "./last-look.js";
 import { facts, paperView, part } from "./paper-view.js";
 import { jobSection } from "./sheet-job.js";
 import { findingItem, readingsTable } from "./sheet-lists.js";
@@ -22,13 +24,15 @@ import { findingItem, readingsTable } from "./sheet-lists.js";
  * @returns {View}
  */
 export function sheetView(_app, session, card) {
-  return paperView({ here: "sheet", session, card, draw: sheet, more: [csvButtons(session, card)] });
+  const news = el("div", { class: "uh-card__news" });
+  showNews(news, session, card);
+  return paperView({ here: "sheet", session, card, draw: sheet, more: [news, csvButtons(session, card)] });
 }
 
 /** @param {CardState} card */
 export function sheet(card) {
-  const off = stillOff(card).map(({ thing, from }) => el("li", {}, `${thing}, taken off by “${from}”`));
-  const fluid = fluidSentences(card).map((words) => el("p", {}, words));
+  const off = stillOff(card).map(({ thing, from }) => el("li", {}, `${capital(thing)}, taken off by “${from}”`));
+  const fluid = fluidSentences(card).join(" ");
   const findings = card.findings.map((finding) => findingItem(card, finding));
   return el(
     "article",
@@ -37,7 +41,7 @@ export function sheet(card) {
     head(card),
     part("Still off", off.length > 0 && el("ul", {}, ...off)),
     part("Findings", findings.length > 0 && el("ul", { class: "uh-card__plain-list" }, ...findings)),
-    part("Fluid", ...fluid),
+    part("Fluid", fluid !== "" && el("p", {}, fluid)),
     readingsTable(card),
     ...card.jobs.map((job) => jobSection(card, job)),
     foot(card),

@@ -3,6 +3,7 @@
 import { timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
 import { canonical } from "../record/canonical.js";
+import { pastView } from "../renew/past.js";
 import { findingLine, findingsOf } from "./findings/finding-line.js";
 import { photoButton } from "./photos/photo-button.js";
 import { photoStrip } from "./photos/photo-strip.js";
@@ -29,6 +30,7 @@ export class StepView {
     const { app, session, card, frame } = this.view;
     const job = this.jobOf(step);
     const calculators = calculatorLine(card, job, step);
+    const past = pastView(job, saidLines);
     const findings = findingsOf(card.findings, step).map((finding) => findingLine(finding));
     return [
       el("p", { class: "uh-card__from" }, el("a", { href: `#card/${card.id}/jobs` }, job.text.title)),
@@ -38,6 +40,7 @@ export class StepView {
       ...saidLines(step).map((line) => el("p", { class: "uh-card__said" }, line)),
       ...(findings.length > 0 ? [el("ul", { class: "uh-findings" }, ...findings)] : []),
       ...photoStrip(app, session, step.photos, subjectOf(step)),
+      ...(past ? [past] : []),
       frame.place,
       ...(card.closed ? [] : [this.also(step)]),
     ];

@@ -14,6 +14,7 @@ const WAYS = [
   ["fetch", "What to fetch"],
   ["add", "Add procedures"],
   ["vehicle", "Vehicle"],
+  ["share", "Share the card"],
   ["close", "Close the card"],
 ];
 
@@ -26,6 +27,7 @@ export function workFrame(card, on) {
   const off = el("p", { class: "uh-card__off", role: "status" });
   const aloud = el("p", { class: "uh-unseen", "aria-live": "polite" });
   const trouble = el("div");
+  const news = el("div", { class: "uh-card__news" });
   const list = el("ol", { class: "uh-card__steps" });
   const place = el("div", { class: "uh-card__place" });
   const others = el("div", { class: "uh-card__others" });
@@ -38,9 +40,9 @@ export function workFrame(card, on) {
   const name = el("p", { class: "uh-card__name" }, cardName(card));
   const head = el("div", { class: "uh-card__head" }, name, who);
   const { ways, link } = waysOf(card);
-  const screen = el("div", { class: "uh-card__screen" }, head, left, off, trouble, list, acts);
+  const screen = el("div", { class: "uh-card__screen" }, head, left, off, news, trouble, list, acts);
   const node = el("div", { class: "uh-card__work" }, screen, aloud, ways);
-  return { node, left, off, aloud, trouble, list, place, others, word, tick, who, acts, link };
+  return { node, left, off, news, aloud, trouble, list, place, others, word, tick, who, acts, link };
 }
 
 /**

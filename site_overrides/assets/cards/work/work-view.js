@@ -14,6 +14,7 @@ import { offInWords } from "./off-words.js";
 import { photosWaiting } from "./photos/photo-strip.js";
 import { stepRow } from "./step-row.js";
 import { StepView, subjectOf } from "./step-view.js";
+import { showNews } from "../renew/news-lines.js";
 import { countWays, setText, workFrame } from "./work-frame.js";
 
 /** @import { Act } from "./acts.js" */
@@ -78,6 +79,7 @@ export class WorkView {
     setText(this.frame.who, this.app.initials);
     this.frame.who.setAttribute("aria-label", `Your initials: ${this.app.initials}. Change them`);
     this.showTrouble();
+    showNews(this.frame.news, this.session, this.card, this.step?.job);
     this.frame.acts.hidden = this.all.length === 0 || this.card.closed !== null;
     if (this.all.length > 0) {
       this.showSteps();
