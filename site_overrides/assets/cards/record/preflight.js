@@ -18,7 +18,7 @@ import { StorageTrouble, troubleOf } from "./trouble.js";
  */
 
 /** @type {Words} */
-const CARDS = { things: "records", start: "start a card", copy: "print each card when it is done" };
+const CARDS = { things: "records", start: "start a card", copy: "print or share each card when it is done" };
 
 const SMALL = 20_000_000; // bytes; a card with its procedures takes some hundred thousand
 

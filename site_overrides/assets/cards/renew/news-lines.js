@@ -40,13 +40,9 @@ export function showNews(place, session, card, job) {
 function line(card, { job, text, words }) {
   const at = card.jobs.findIndex(({ id }) => id === job) + 1;
   const more = words.length > 1 ? ` And ${counted(words.length - 1, "more change")}.` : "";
-  const first = /[.!?”]$/.test(words[0]) ? words[0] : `${words[0]}.`;
-  return el(
-    "p",
-    {},
-    `The manual has a newer text of ${text.title}. ${first}${more} `,
-    el("a", { href: `#card/${card.id}/newer/${at}` }, "Look at both texts"),
-  );
+  const first = /[.”)]$/.test(words[0]) ? words[0] : `${words[0]}.`;
+  const link = el("a", { href: `#card/${card.id}/newer/${at}` }, `The manual has a newer text of ${text.title}`);
+  return el("p", {}, link, `: ${first}${more}`);
 }
 
 /**

@@ -66,7 +66,7 @@ export function inWords(earlier, newer, told) {
   const torques = torqueChanges(earlier, newer);
   const rest = (told ?? otherChanges(earlier, newer)).filter((words) => !torques.some(({ name }) => tells(words, name)));
   const all = [...torques.map(({ words }) => words), ...rest];
-  return all.length > 0 ? all : ["The text changed."];
+  return all.length > 0 ? all.map(begun) : ["The text changed."];
 }
 
 /**
@@ -77,4 +77,9 @@ export function inWords(earlier, newer, told) {
  */
 function tells(words, name) {
   return words.startsWith(`${name} (`);
+}
+
+/** The words as a sentence begins. @param {string} words */
+function begun(words) {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

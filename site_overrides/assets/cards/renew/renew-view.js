@@ -4,6 +4,7 @@ import { cardName, notice } from "../app.js";
 import { el } from "../kit/dom.js";
 import { safeFragment } from "../kit/safe-html.js";
 import { stepBase } from "../plan/manual.js";
+import { dateWords } from "../out/paper-view.js";
 import { ranges } from "../record/left.js";
 import { pairSteps } from "./compare.js";
 import { newsOf } from "./news.js";
@@ -50,7 +51,7 @@ export async function renewView(app, session, card) {
  */
 function revisions(job, { text }) {
   const told = (/** @type {Job["text"]} */ one) =>
-    [one.revision, one.date && `of ${one.date}`, one.author && `by ${one.author}`].filter(Boolean).join(" ");
+    [one.revision, one.date && `of ${dateWords(one.date)}`, one.author && `by ${one.author}`].filter(Boolean).join(" ");
   return `The card works by revision ${told(job.text)}. The manual has revision ${told(text)}.`;
 }
 

@@ -50,7 +50,7 @@ async function picturesOf(events) {
  */
 export async function lookInto(file) {
   if (file.size > LARGEST) {
-    throw new Refusal("", `The file has ${megabytes(file.size)}. A card’s file has ${megabytes(LARGEST)} at most.`);
+    throw new Refusal("", `The file has ${sizeWords(file.size)}. A card’s file has ${sizeWords(LARGEST)} at most.`);
   }
   const read = await readCard(await file.text());
   const here = await eventsOf(read.card);
@@ -97,6 +97,6 @@ function entryOf({ events }, event) {
 }
 
 /** @param {number} bytes */
-export function megabytes(bytes) {
-  return `${(bytes / 1e6).toFixed(1)} MB`;
+export function sizeWords(bytes) {
+  return bytes < 1e6 ? `${Math.ceil(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }

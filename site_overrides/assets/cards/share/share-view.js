@@ -6,7 +6,7 @@ import { fileName, save, share } from "../kit/hand-over.js";
 import { counted } from "../record/left.js";
 import { LARGEST } from "./card-file.js";
 import { cardFile, shareable } from "./deliver.js";
-import { fileOf, megabytes } from "./exchange.js";
+import { fileOf, sizeWords } from "./exchange.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { Session } from "../record/session.js" */
@@ -65,7 +65,7 @@ export function shareView(_app, session, card) {
 function ways(card, text, said) {
   const bytes = new Blob([text]).size;
   if (bytes > LARGEST) {
-    const size = `The file would have ${megabytes(bytes)}, and a phone takes in ${megabytes(LARGEST)} at most.`;
+    const size = `The file would have ${sizeWords(bytes)}, and a phone takes in ${sizeWords(LARGEST)} at most.`;
     return [notice(`${size} Leave the photos out.`)];
   }
   const name = fileName(`card ${card.started.at.slice(0, 10)} ${card.vehicle.identification}`);
@@ -89,6 +89,6 @@ function ways(card, text, said) {
       file ? button("Share the file", send) : null,
       button("Save the file", keep, file ? " uh-button--plain" : ""),
     ),
-    el("p", { class: "uh-facts" }, `${megabytes(bytes)}.`),
+    el("p", { class: "uh-facts" }, `The file has ${sizeWords(bytes)}.`),
   ];
 }

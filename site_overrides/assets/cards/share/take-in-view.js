@@ -3,7 +3,7 @@
 import { notice } from "../app.js";
 import { el } from "../kit/dom.js";
 import { counted } from "../record/left.js";
-import { lookInto, megabytes, takeInFile } from "./exchange.js";
+import { lookInto, sizeWords, takeInFile } from "./exchange.js";
 import { Refusal } from "./refusal.js";
 
 /** @import { App, View } from "../app.js" */
@@ -57,9 +57,9 @@ export function takeInView(app) {
  */
 function offer(app, { file, fresh, here, people }, told) {
   const size = [...file.pictures.values()].reduce((sum, { content }) => sum + content.byteLength, 0);
-  const photos = size > 0 ? `, and ${counted(file.pictures.size, "photo")} (${megabytes(size)})` : "";
+  const photos = size > 0 ? `, and ${counted(file.pictures.size, "photo")} (${sizeWords(size)})` : "";
   const is = here > 0 ? "The card is on this phone already" : "The card is new to this phone";
-  const news = fresh > 0 ? `${counted(fresh, "entry", "entries")} of them are new here.` : "Nothing of it is new here.";
+  const news = fresh > 0 ? `New here: ${counted(fresh, "entry", "entries")}.` : "Nothing of it is new here.";
   const take = el("button", { class: "uh-button", type: "button" }, here > 0 ? "Add it to the card" : "Take it in");
   const store = async () => {
     take.disabled = true;
