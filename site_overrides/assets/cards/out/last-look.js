@@ -131,6 +131,6 @@ function photoLines(card, pictures) {
 }
 
 /** @param {string} thing */
-function capital(thing) {
+export function capital(thing) {
   return thing.slice(0, 1).toUpperCase() + thing.slice(1);
 }

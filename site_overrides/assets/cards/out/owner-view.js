@@ -1,9 +1,8 @@
 // One page for the owner: what he said, what was found, what was done, what to watch.
 
-import { URGENCY_WORDS } from "../kit/finding-words.js";
 import { el } from "../kit/dom.js";
 import { photoImage } from "../kit/photo.js";
-import { decisionSentence, ownerTold } from "./owner.js";
+import { ownerTold, whatBecame } from "./owner.js";
 import { dateWords, facts, paperView, part } from "./paper-view.js";
 
 /** @import { App, View } from "../app.js" */
@@ -32,7 +31,7 @@ function ownerSheet(card) {
     ["Odometer", vehicle.odometer],
     ["In the workshop", days],
     ["Worked on by", told.people.worked.join(", ")],
-    ["Checked a second time by", told.people.checked.join(", ")],
+    ["Second check by", told.people.checked.join(", ")],
   ]);
   const nothing = told.right.length === 0 && told.open.length === 0;
   return el(
@@ -44,13 +43,12 @@ function ownerSheet(card) {
     part("What you told us", el("blockquote", {}, complaint)),
     nothing && part("What we found", el("p", {}, "We found nothing that you need to know of.")),
     part("Found and put right", told.right.length > 0 && el("ul", {}, ...told.right.map(findingLine))),
-    part("Found, and still to do or to watch", ...told.open.flatMap(openGroup)),
-    part("What we did", told.work.length > 0 && el("ul", { class: "uh-owner__work" }, ...told.work.map((title) => el("li", {}, title)))),
+    part("Found, and still to do or to watch", told.open.length > 0 && el("ul", {}, ...told.open.map(findingLine))),
+    part("Work done", told.work.length > 0 && el("ul", { class: "uh-owner__work" }, ...told.work.map((title) => el("li", {}, title)))),
     part("Fluid", told.fluid !== "" && el("p", {}, told.fluid)),
     measuredPart(told.measured),
     part("Next visit", el("p", { class: "uh-owner__lines" }, line("Date"), line("Or at"), line("For"))),
-    el("p", { class: "uh-owner__safety" }, "Whatever this sheet says, follow the vehicle maker’s manual and the law where you drive."),
-    el("p", { class: "uh-owner__lines" }, line("Workshop"), line("Owner"), line("Date")),
+    part("Signed", el("p", { class: "uh-owner__lines" }, line("Workshop"), line("Owner"), line("Date"))),
   );
 }
 
@@ -60,18 +58,13 @@ function stopBox(findings) {
   return el("div", { class: "uh-owner__stop" }, el("p", {}, "Do not drive it before this is put right."), el("ul", {}, ...list));
 }
 
-/** @param {ReturnType<typeof ownerTold>["open"][number]} group */
-function openGroup({ urgency, findings }) {
-  return [el("h4", {}, URGENCY_WORDS[urgency]), el("ul", {}, ...findings.map(findingLine))];
-}
-
 /** @param {FindingState} finding */
 function findingLine(finding) {
   const photos = finding.photos.map(photoImage);
   return el(
     "li",
-    { class: "uh-card__line uh-owner__finding" },
-    el("div", {}, el("p", { class: "uh-finding__what" }, finding.what), el("p", {}, decisionSentence(finding))),
+    { class: "uh-card__line uh-sheet__finding" },
+    el("div", {}, el("p", { class: "uh-finding__what" }, finding.what), el("p", {}, whatBecame(finding))),
     photos.length > 0 && el("div", { class: "uh-sheet__photos" }, ...photos),
   );
 }

@@ -1,11 +1,17 @@
 // What the owner is told: his own words, what was found, what was done, what is left, in plain words.
 
+import { URGENCY_WORDS } from "../kit/finding-words.js";
 import { readingWords } from "../kit/reading-words.js";
 import { URGENCIES } from "../record/effects/finding.js";
 import { steps } from "../record/fold.js";
 import { fluidSentences } from "./fluid-words.js";
 
-/** @import { CardState, FindingState, Job, Urgency } from "../types.js" */
+/** @import { CardState, FindingState, Job } from "../types.js" */
+
+const WORDS = {
+  advised: "We advise you to have it done. It is not done yet.",
+  declined: "You decided against it for now.",
+};
 
 /** @typedef {{name: string, before: string, after: string}} Measured */
 
@@ -18,7 +24,7 @@ export function ownerTold(card) {
   const open = byWeight.filter((one) => !isDone(one));
   return {
     right: byWeight.filter(isDone),
-    open: groups(open),
+    open,
     stop: open.filter(({ urgency }) => urgency === "before driving"),
     work: card.jobs.filter((job) => job.steps.some(({ done }) => done)).map(({ text }) => text.title),
     measured: card.jobs.flatMap(measured),
@@ -28,27 +34,16 @@ export function ownerTold(card) {
 }
 
 /**
- * What became of a finding, as it is said to the owner.
+ * How soon something that was found wants seeing to and what became of it, as it is said to the owner.
+ * The note beside the decision is the shop's own.
  *
  * @param {FindingState} finding
  */
-export function decisionSentence({ decision }) {
-  if (!decision) return "Not decided yet.";
-  const words = {
-    done: "Put right on this visit.",
-    advised: "We advise to have it done. It is not done yet.",
-    declined: "You decided against it for now.",
-  };
-  return [words[decision.decision], decision.note].filter(Boolean).join(" ");
-}
-
-/**
- * @param {FindingState[]} findings in the order of their weight
- * @returns {{urgency: Urgency, findings: FindingState[]}[]} none that is empty
- */
-function groups(findings) {
-  const all = URGENCIES.map((urgency) => ({ urgency, findings: findings.filter((one) => one.urgency === urgency) }));
-  return all.filter((group) => group.findings.length > 0);
+export function whatBecame({ urgency, decision }) {
+  if (decision?.decision === "done") return "Put right on this visit.";
+  const undecided = urgency === "to know" ? "" : "Not decided yet.";
+  const said = decision ? WORDS[decision.decision] : undecided;
+  return `${URGENCY_WORDS[urgency]}. ${said}`.trim();
 }
 
 /**

@@ -24,15 +24,15 @@ export function findingItem(card, finding) {
     : "Not decided yet.";
   return el(
     "li",
-    { class: "uh-card__line" },
+    { class: "uh-card__line uh-sheet__finding" },
     el(
       "div",
       { class: "uh-card__words" },
       el("strong", {}, what),
       el("span", { class: "uh-card__sign" }, `${URGENCY_WORDS[urgency]}. Found by ${mark.who}.${where ?? ""}`),
       el("span", { class: "uh-card__sign" }, decided),
-      photos.length > 0 && el("div", { class: "uh-sheet__photos" }, ...photos.map(photoImage)),
     ),
+    photos.length > 0 && el("div", { class: "uh-sheet__photos" }, ...photos.map(photoImage)),
   );
 }
 
