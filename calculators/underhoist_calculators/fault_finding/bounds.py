@@ -20,9 +20,8 @@ def least(board: Board, state: State, useful: int) -> float:
         ((board.bad_mass(state, check), shared[check]) for check in bits(useful)),
         key=lambda offer: offer[1] / offer[0] if offer[0] else float("inf"),
     )
-    weights = board.weights(state)
     alone = _are_alone(board, state, useful)
-    spent, to_stop, left = 0.0, mass - weights[-1] if state.live & board.none else mass, mass
+    spent, to_stop, left = 0.0, _stopped(board, state, useful), mass
     for stops, minutes in offers:
         if alone:
             spent += minutes * left
@@ -35,6 +34,18 @@ def least(board: Board, state: State, useful: int) -> float:
         left -= part * stops
         to_stop -= part * stops
     return spent * (1 - 1e-12)
+
+
+def _stopped(board: Board, state: State, useful: int) -> float:
+    """Give the mass of the causes that come to light once no check is left that can show any.
+
+    Each either had all of its checks, or a good one ruled it out and another stopped all its mass.
+    """
+    missed = list(board.weights(state)[:-1])
+    mass = sum(missed)
+    for check in bits(useful):
+        missed = [left * (1 - bad) for left, bad in zip(missed, board.bad[check], strict=False)]
+    return mass - sum(missed)
 
 
 def _parts(board: Board, state: State, useful: int) -> dict[int, float]:

@@ -7,13 +7,13 @@ from attrs import frozen
 
 from underhoist_calculators.fault_finding.board import Board, Result, State, bits
 from underhoist_calculators.fault_finding.bounds import least
-from underhoist_calculators.fault_finding.complaint import Complaint, ComplaintError
+from underhoist_calculators.fault_finding.complaint import NONE, Complaint, ComplaintError
 from underhoist_calculators.fault_finding.policies import (
     Policy,
     effort,
     likeliest_per_minute,
 )
-from underhoist_calculators.fault_finding.search import STATES, Search, TooManyStatesError
+from underhoist_calculators.fault_finding.search import STATES, Search
 
 type Results = Iterable[tuple[str, Result]]
 
@@ -31,17 +31,23 @@ class Plan:
         return Board(self.complaint)
 
     @cached_property
-    def _search(self) -> Search:
-        return Search(self.board, self.most)
+    def _searches(self) -> dict[State, Search | None]:
+        return {}
 
-    @cached_property
-    def is_exact(self) -> bool:
-        """Whether the order is proved to be the quickest."""
-        try:
-            self._search.minutes(self.board.start())
-        except TooManyStatesError:
-            return False
-        return True
+    def _search(self, state: State) -> Search | None:
+        """Give a search that gets to its end from here, None where none does in time."""
+        if state not in self._searches:
+            start = self.board.start()
+            whole = None if state == start else self._search(start)
+            tries = (whole, Search(self.board, self.most))
+            self._searches[state] = next(
+                (each for each in tries if each and each.ends(state)), None
+            )
+        return self._searches[state]
+
+    def is_exact(self, state: State) -> bool:
+        """Say whether the order from here is proved to be the quickest."""
+        return self._search(state) is not None
 
     @cached_property
     def _by_index(self) -> Policy:
@@ -61,24 +67,16 @@ class Plan:
 
     def next(self, state: State) -> int | None:
         """Give the next check; None where nothing is left that tells more."""
-        if self.is_exact:
-            try:
-                return self._search.best(state)
-            except TooManyStatesError:
-                pass
-        return self._by_index(state)
+        search = self._search(state)
+        return search.best(state) if search else self._by_index(state)
 
     def minutes(self, state: State) -> float:
         """Give the expected minutes of the plan from here."""
         mass = self.board.mass(state)
         if mass <= 0:
             return 0.0
-        if self.is_exact:
-            try:
-                return self._search.minutes(state) / mass
-            except TooManyStatesError:
-                pass
-        return effort(self.board, self._by_index, state).minutes
+        search = self._search(state)
+        return search.minutes(state) / mass if search else effort(self.board, self.next, state)[0]
 
     def minutes_with(self, state: State, check: int) -> float:
         """Give the expected minutes from here, if this check is the next."""
@@ -90,7 +88,7 @@ class Plan:
 
     def gap(self, state: State) -> float:
         """Give the minutes by which a quicker order can at most be quicker; 0 where it is exact."""
-        if self.is_exact:
+        if self.is_exact(state):
             return 0.0
         mass = self.board.mass(state)
         below = _below(self.board, state, LOOK_AHEAD) / mass if mass > 0 else 0.0
@@ -101,7 +99,7 @@ class Plan:
         mass = self.board.mass(state)
         if mass <= 0:
             return {}
-        ids = [*(each.id for each in self.complaint.listed), "none-of-these"]
+        ids = [*(each.id for each in self.complaint.listed), NONE]
         weights = self.board.weights(state)
         return {id_: weight / mass for id_, weight in zip(ids, weights, strict=True)}
 
