@@ -4,6 +4,7 @@ import { timeWords } from "./app.js";
 import { el } from "./kit/dom.js";
 import { counted } from "./record/left.js";
 import { cardsInBrief } from "./record/summaries.js";
+import { exchangeLine } from "./sync/sync-view.js";
 import { warningView } from "./warning-view.js";
 
 /** @import { App, View } from "./app.js" */
@@ -31,6 +32,7 @@ export async function listView(app) {
   };
   show("");
   const empty = el("p", {}, "No cards on this phone yet. Start one when a vehicle comes in.");
+  const exchange = exchangeLine();
   const plain = { class: "uh-button uh-button--plain", href: "#take-in" };
   const node = el(
     "div",
@@ -45,8 +47,9 @@ export async function listView(app) {
     cards.length === 0 ? empty : null,
     ...(cards.length > MANY ? [searchField(show), found] : []),
     lists,
+    exchange.line,
   );
-  return { node };
+  return { node, leave: exchange.leave };
 }
 
 /** @param {(words: string) => void} show */

@@ -18,6 +18,8 @@ import { shareView } from "./share/share-view.js";
 import { takeInView } from "./share/take-in-view.js";
 import { ownerView } from "./out/owner-view.js";
 import { partsView } from "./out/parts-view.js";
+import { shopExchange } from "./sync/shop-exchange.js";
+import { syncView } from "./sync/sync-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
 import { vehicleView } from "./work/vehicle-view.js";
@@ -60,6 +62,7 @@ async function start(root) {
   window.addEventListener("hashchange", () => void route());
   await route();
   root.dataset.ready = "";
+  void shopExchange.begin((id) => void app.sessions.get(id)?.load().catch(() => {})).catch(() => {});
 }
 
 /**
@@ -81,6 +84,7 @@ async function viewFor(app) {
   const [place, id = "", part = ""] = location.hash.slice(1).split("/");
   if (place === "") return listView(app);
   if (place === "take-in") return takeInView(app);
+  if (place === "sync") return syncView();
   if (app.initials === "") return initialsView(app);
   if (place === "new") return newCardView(app);
   const session = await app.session(id);
