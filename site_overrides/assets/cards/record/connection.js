@@ -92,6 +92,20 @@ export class Connection {
 }
 
 /**
+ * Takes a change back whole. One that was aborted by the browser already stays so.
+ *
+ * @param {{abort: () => void, done: Promise<unknown>}} change
+ */
+export async function abandon(change) {
+  try {
+    change.abort();
+  } catch {
+    // It is over: committed or aborted.
+  }
+  await change.done.catch(() => {});
+}
+
+/**
  * @template T
  * @param {Promise<T>} work
  * @param {number} limit in ms

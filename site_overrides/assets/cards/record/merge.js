@@ -1,12 +1,16 @@
 // Events that were made before, on another phone or on this one: taken in as they are, all or none.
 
+import { abandon } from "./connection.js";
 import { withDatabase } from "./database.js";
 
+/** @import { IDBPTransaction } from "../../vendor/idb.js" */
 /** @import { CardEvent, Picture } from "../types.js" */
 
 const STRICT = /** @type {const} */ ({ durability: "strict" });
 
 const LONG = 60_000; // ms; a large card with its pictures is one transaction
+
+/** @typedef {IDBPTransaction<unknown, string[], "readwrite">} Change */
 
 /** Pictures by the id of the event they belong to. @typedef {Map<string, Picture>} Pictures */
 
@@ -30,27 +34,39 @@ const LONG = 60_000; // ms; a large card with its pictures is one transaction
 export function takeIn(events, pictures = new Map()) {
   return withDatabase(async (database) => {
     const change = database.transaction(["events", "photos"], "readwrite", STRICT);
-    const [store, photos] = [change.objectStore("events"), change.objectStore("photos")];
-    const known = await Promise.all(events.map(({ id }) => store.get(id)));
-    const fresh = events.filter((_event, at) => known[at] === undefined);
-    const place = (/** @type {CardEvent} */ { device, sequence }) => store.index("place").getKey([device, sequence]);
-    const taken = await Promise.all(fresh.map(place));
-    const clash = clashOf(events, known, fresh, taken);
-    if (clash) {
-      change.abort();
-      await change.done.catch(() => {});
-      return { events: 0, pictures: 0, clash };
+    try {
+      const taken = await takeInto(change, events, pictures);
+      if (taken.clash) await abandon(change);
+      else await change.done;
+      return taken;
+    } catch (error) {
+      await abandon(change); // whatever went wrong: what was added before it must not stay
+      throw error;
     }
-    const cards = new Map(events.map(({ id, card }) => [id, card]));
-    const there = await Promise.all([...pictures.keys()].map((id) => photos.getKey(id)));
-    const missing = [...pictures].filter((_picture, at) => there[at] === undefined);
-    await Promise.all([
-      ...fresh.map((event) => store.add(event)),
-      ...missing.map(([id, picture]) => photos.add({ ...picture, id, card: cards.get(id) })),
-      change.done,
-    ]);
-    return { events: fresh.length, pictures: missing.length, clash: null };
   }, LONG);
+}
+
+/**
+ * @param {Change} change
+ * @param {CardEvent[]} events
+ * @param {Pictures} pictures
+ * @returns {Promise<Taken>}
+ */
+async function takeInto(change, events, pictures) {
+  const [store, photos] = [change.objectStore("events"), change.objectStore("photos")];
+  const known = await Promise.all(events.map(({ id }) => store.get(id)));
+  const fresh = events.filter((_event, at) => known[at] === undefined);
+  const places = fresh.map(({ device, sequence }) => store.index("place").getKey([device, sequence]));
+  const clash = clashOf(events, known, fresh, await Promise.all(places));
+  if (clash) return { events: 0, pictures: 0, clash };
+  const cards = new Map(events.map(({ id, card }) => [id, card]));
+  const there = await Promise.all([...pictures.keys()].map((id) => photos.getKey(id)));
+  const missing = [...pictures].filter((_picture, at) => there[at] === undefined);
+  await Promise.all([
+    ...fresh.map((event) => store.add(event)),
+    ...missing.map(([id, picture]) => photos.add({ ...picture, id, card: cards.get(id) })),
+  ]);
+  return { events: fresh.length, pictures: missing.length, clash: null };
 }
 
 /**

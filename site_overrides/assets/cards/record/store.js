@@ -1,5 +1,6 @@
 // The record of events: added one at a time, each on disk before anyone is told, never changed.
 
+import { abandon } from "./connection.js";
 import { withDatabase } from "./database.js";
 import { seal } from "./events.js";
 
@@ -147,11 +148,19 @@ async function addInPlace(database, event, picture) {
   const events = change.objectStore("events");
   const known = await events.getKey(event.id);
   const taken = known === undefined && (await events.index("place").getKey([event.device, event.sequence]));
-  if (known === undefined && !taken) {
-    await events.add(event);
-    if (picture) await change.objectStore("photos").put({ ...picture, id: event.id, card: event.card });
+  try {
+    if (known === undefined && !taken) {
+      const photos = change.objectStore("photos");
+      await Promise.all([
+        events.add(event),
+        picture && photos.put({ ...picture, id: event.id, card: event.card }),
+      ]);
+    }
+    await change.done;
+  } catch (error) {
+    await abandon(change); // an event without its picture must not stay
+    throw error;
   }
-  await change.done;
   return taken ? "taken" : "stored";
 }
 

@@ -27,6 +27,7 @@ export function takeInView(app) {
     const found = await lookInto(file);
     told.replaceChildren(...offer(app, found, told));
   };
+  input.addEventListener("click", () => (input.value = "")); // the same file, mended, is chosen anew
   input.addEventListener("change", () => void look().catch((error) => told.replaceChildren(refused(error))));
   const node = el(
     "div",
