@@ -4,7 +4,7 @@ import { timeWords } from "./app.js";
 import { el } from "./kit/dom.js";
 import { counted } from "./record/left.js";
 import { cardsInBrief } from "./record/summaries.js";
-import { exchangeLine } from "./sync/sync-view.js";
+import { exchangeLine } from "./sync/exchange-line.js";
 import { warningView } from "./warning-view.js";
 
 /** @import { App, View } from "./app.js" */

@@ -19,7 +19,7 @@ import { takeInView } from "./share/take-in-view.js";
 import { ownerView } from "./out/owner-view.js";
 import { partsView } from "./out/parts-view.js";
 import { shopExchange } from "./sync/shop-exchange.js";
-import { syncView } from "./sync/sync-view.js";
+import { SyncView } from "./sync/sync-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
 import { vehicleView } from "./work/vehicle-view.js";
@@ -84,7 +84,7 @@ async function viewFor(app) {
   const [place, id = "", part = ""] = location.hash.slice(1).split("/");
   if (place === "") return listView(app);
   if (place === "take-in") return takeInView(app);
-  if (place === "sync") return syncView();
+  if (place === "sync") return new SyncView();
   if (app.initials === "") return initialsView(app);
   if (place === "new") return newCardView(app);
   const session = await app.session(id);
