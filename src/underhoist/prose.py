@@ -19,6 +19,12 @@ from underhoist.place import Place
 LONGEST_LABEL = 2_000
 """Characters. A longer label is left out: it would be copied for every bracket nested in it."""
 
+STEP_WORDS = {
+    "Why": "why", "Good": "good", "Bad": "bad", "Mistake": "mistake", "Note": "note",
+    "Second check": "check", "Off": "off", "Back on": "on",
+}  # fmt: skip
+"""The word that opens a paragraph of a step, and the last part of its class."""
+
 _DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*)")
 _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
 _DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
@@ -30,13 +36,10 @@ _FENCE = re.compile(r"\s*(`{3,}(?=[^`]*$)|~{3,})")
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
 _NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
 _ITEM = re.compile(r"^ {0,3}\d{1,9}\.[ \t]+", re.MULTILINE)
-_LIST_ENDS = re.compile(r"\n[ \t]*\n(?! |\t|\n|\d{1,9}\.[ \t])")
-
-STEP_WORDS = {
-    "Why": "why", "Good": "good", "Bad": "bad", "Mistake": "mistake", "Note": "note",
-    "Second check": "check", "Off": "off", "Back on": "on",
-}  # fmt: skip
-"""The word that opens a paragraph of a step, and the last part of its class."""
+_LIST_ENDS = re.compile(
+    rf"\n[ \t]*\n(?! |\t|\n|\d{{1,9}}\.[ \t]|[*_]*(?:{'|'.join(STEP_WORDS)})\b)", re.IGNORECASE
+)
+"""A step's own paragraph that was not indented ends nothing: one slip is then one finding."""
 
 
 @frozen

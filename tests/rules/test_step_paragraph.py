@@ -20,6 +20,12 @@ def test_too_little_indented(manual, indent):
     assert found == [at(14, len(indent) + 1, "Good: Dry.", *OUTSIDE)]
 
 
+def test_step_that_goes_on_after_it_is_still_a_step(manual):
+    body = "## Steps\n\n1. Look.\n\nGood: Dry.\n\n2. Seat it: <torque:band-seat>.\n"
+    manual.body("kestrel-3/set-band.md", body)
+    assert [each[0].split()[1] for each in manual.found()] == ["step-paragraph"]
+
+
 def test_runs_on(manual):
     manual.body(PAGE, "## Steps\n\n1. Look.\n    Good: Dry.\n")
     assert manual.found() == [
