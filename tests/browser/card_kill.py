@@ -1,152 +1,134 @@
-"""Kills a browser with SIGKILL while it ticks, and looks at what is there afterwards."""
+"""Kills a browser with SIGKILL while a card is worked on, and looks at what is there afterwards."""
 
 from __future__ import annotations
 
 import contextlib
-import os
+import json
 import random
-import shutil
-import signal
-import time
+from collections import Counter
 from pathlib import Path
 
-from card_hands import chain_is_whole, open_cards, start_card, stored_events, tick, tick_and_sign
+from card_hands import chain_is_whole, open_cards, tick
+from killed_browser import KilledBrowser
 from playwright.sync_api import Error, expect
 
-CHROMIUM = os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
+SCRIPT = Path(__file__).with_name("card_kill.js").read_text(encoding="utf-8")
 
-# Ticks and takes back, through the page's own buttons, as fast as each is shown as stored. The
-# guard against a second tap too soon is for thumbs: here the clock it looks at runs ahead.
-TICK_AND_UNDO = """() => {
-    const real = performance.now.bind(performance);
-    let ahead = 0;
-    performance.now = () => real() + (ahead += 1000);
-    const tick = document.querySelector("button.uh-tick");
-    const becomes = (state) => new Promise((done) => {
-        const look = () => tick.dataset.state === state && (watch.disconnect(), done());
-        const watch = new MutationObserver(look);
-        watch.observe(tick, { attributes: true });
-        look();
-    });
-    const work = async () => {
-        for (;;) {
-            if (tick.dataset.state === "todo") {
-                tick.click();
-                await becomes("stored");
-            } else {
-                await becomes("stored");
-                [...document.querySelectorAll(".uh-card__others button")].at(-1).click();
-                await becomes("todo");
-            }
-            console.log("confirmed " + tick.dataset.state);
-            await new Promise((done) => setTimeout(done, 0));
-        }
-    };
-    void work();
-}"""
+LIFE = 10
+"""Kills that one card lives through; then the next one is begun beside it."""
+
+STEP = 4  # of set-band: it asks for a reading, and the tick needs no second check
 
 
 class Killing:
-    """A phone's browser whose profile outlives it."""
+    """A phone's browser whose profile outlives it, and what was lost in it so far."""
 
     def __init__(self, playwright, profile: Path, site_url: str, seed: int = 0) -> None:
-        self.playwright, self.profile, self.site_url = playwright, profile, site_url
+        self.browser, self.site_url = KilledBrowser(playwright, profile), site_url
         self.roll = random.Random(seed)  # noqa: S311  (not a secret: when to kill)
-        self.confirmed = 0
-        """Changes that the page has shown as stored, over all rounds."""
+        self.kills = 0
         self.card = ""
-        self.last = self.prepared = 0
+        self.there: dict[str, dict] = {}
+        """What was found on the card's disk after the last kill, by the id of its event."""
+        self.heard: list[dict] = []
+        """What the page has shown as stored since then."""
+        self.confirmed: Counter[str] = Counter()
+        self.found: Counter[str] = Counter()
+        self.lost: list[str] = []
+        self.doubled: list[str] = []
+        self.wrong: list[str] = []
 
-    def begin(self) -> None:
-        """Start a card and tick all but one step of it: that one stays in hand from then on."""
-        context, page = self._launch()
-        self.card = start_card(page, self.site_url, "book-in")
-        title = page.locator(".uh-card__title")
-        steps = int(title.inner_text().split()[-1])
-        for step in range(1, steps):
-            tick_and_sign(page, step, steps)
-        expect(title).to_have_text(f"Step {steps} of {steps}")
-        self.last = steps
-        self.prepared = len(stored_events(page, self.site_url))
-        context.close()
-
-    def round(self) -> int:
-        """Tick until killed at a random moment; returns how many changes were confirmed."""
-        context, page = self._launch()
-        open_cards(page, self.site_url, f"#card/{self.card}/{self.last}")
-        expect(tick(page)).to_be_visible()
-        heard: list[str] = []
-        page.on("console", lambda message: heard.append(message.text))
-        page.evaluate(TICK_AND_UNDO)
-        page.wait_for_timeout(150 + 900 * self.roll.random())
-        self._kill()
+    def round(self) -> None:
+        """Open the card, compare it with what was shown before, and work until killed."""
+        context, page = self.browser.launch()
+        self._open(page)
+        page.on("console", lambda message: self._hear(message.text))
+        self._run(page, "work", 1 + self.kills * 1000)
+        page.wait_for_timeout(100 + 1100 * self.roll.random())
+        self.browser.kill()
         with contextlib.suppress(Error):
             context.close()
-        count = sum(text.startswith("confirmed ") for text in heard)
-        self.confirmed += count
-        return count
+        self.kills += 1
 
-    def look(self) -> dict[str, int]:
-        """Open the card again; fail where a confirmed change is lost or one is there twice."""
-        context, page = self._launch()
-        open_cards(page, self.site_url, f"#card/{self.card}/{self.last}")
-        expect(tick(page)).to_be_visible()
-        events = stored_events(page, self.site_url)
-        changes = [event["kind"] for event in events[self.prepared :]]
-        lost = max(self.confirmed - len(changes), 0)
-        wanted = ["tick", "undo"] * (len(changes) // 2 + 1)
-        doubled = sum(kind != want for kind, want in zip(changes, wanted, strict=False))
-        state = "stored" if len(changes) % 2 else "todo"
-        expect(tick(page)).to_have_attribute("data-state", state)
-        assert chain_is_whole(page, self.site_url)
+    def end(self) -> None:
+        """Open the card a last time and compare."""
+        context, page = self.browser.launch()
+        self._open(page)
         context.close()
-        return {"there": len(changes), "lost": lost, "doubled": doubled}
 
-    def _launch(self):
-        found = {"executable_path": CHROMIUM} if CHROMIUM else {}
-        context = self.playwright.chromium.launch_persistent_context(
-            str(self.profile), **found, args=["--no-sandbox", "--disable-gpu", "--no-first-run"],
-            viewport={"width": 390, "height": 844}, service_workers="block",
-        )  # fmt: skip
-        return context, context.pages[0] if context.pages else context.new_page()
+    def _open(self, page) -> None:
+        if self.card:
+            self._show(page)
+            self._look(page)
+        if self.kills % LIFE == 0:
+            open_cards(page, self.site_url)
+            self.card = self._run(page, "begin", {"root": self.site_url, "only": STEP})
+            self.there = {one["id"]: one for one in self._dump(page)["events"]}
+            self._show(page)
 
-    def _kill(self) -> None:
-        """Every process of this browser at once, without a chance to write anything more."""
-        own = {pid for pid in _pids() if str(self.profile) in _command(pid)}
-        while grown := {pid for pid in _pids() if _parent(pid) in own} - own:
-            own |= grown
-        assert own, "there is a browser to kill"
-        for pid in own:
-            with contextlib.suppress(ProcessLookupError):
-                os.kill(pid, signal.SIGKILL)
-        until = time.monotonic() + 10
-        while any(_is_alive(pid) for pid in own) and time.monotonic() < until:
-            time.sleep(0.01)
+    def _show(self, page) -> None:
+        page.goto("about:blank")  # or else only the address's last part would change
+        open_cards(page, self.site_url, f"#card/{self.card}/{STEP}")
+        expect(tick(page)).to_be_visible()
+
+    def _dump(self, page) -> dict:
+        asked = {"root": self.site_url, "card": self.card, "only": STEP}
+        return self._run(page, "dump", asked)
+
+    def _run(self, page, name: str, asked):
+        return page.evaluate(f"asked => ({SCRIPT}).{name}(asked)", asked)
+
+    def _hear(self, text: str) -> None:
+        if text.startswith("{"):
+            self.heard.append(json.loads(text))
+
+    def _look(self, page) -> None:
+        """Hold what is on disk and on the screen against what was shown before the kill."""
+        dump = self._dump(page)
+        now = {one["id"]: one for one in dump["events"]}
+        fresh = [one for id_, one in now.items() if id_ not in self.there]
+        self.lost += [f"gone: {one}" for id_, one in self.there.items() if now.get(id_) != one]
+        self.wrong += [heard["failed"] for heard in self.heard if "failed" in heard]
+        told = [(heard["confirmed"], heard["what"]) for heard in self.heard if "confirmed" in heard]
+        self.lost += _missing(told, fresh)
+        self.doubled += _twice(dump["events"])
+        self.wrong += _pictures(dump["events"])
+        self._look_at_screen(page, dump)
+        self.confirmed.update(kind for kind, _what in told)
+        self.found.update(one["kind"] for one in fresh)
+        self.there, self.heard = now, []
+
+    def _look_at_screen(self, page, dump: dict) -> None:
+        expect(tick(page)).to_have_attribute("data-state", dump["shape"])
+        expect(page.locator(".uh-photos li")).to_have_count(dump["photos"])
+        if not chain_is_whole(page, self.site_url):
+            self.wrong.append(f"a chain is broken after kill {self.kills}")
 
 
-def _pids() -> list[int]:
-    return [int(path.name) for path in Path("/proc").iterdir() if path.name.isdigit()]
+def _missing(told: list[tuple[str, str]], fresh: list[dict]) -> list[str]:
+    """What was shown as stored and is not among the new events."""
+    shown = Counter(told)
+    stored = Counter((one["kind"], one["what"]) for one in fresh)
+    return [f"shown and not there: {lost}" for lost in (shown - stored).elements()]
 
 
-def _command(pid: int) -> str:
-    try:
-        return Path(f"/proc/{pid}/cmdline").read_bytes().decode(errors="replace")
-    except OSError:
-        return ""
+def _twice(events: list[dict]) -> list[str]:
+    """What one act has left twice: acts differ by words, picture or what they take back."""
+    marks = [
+        (one["kind"], one["of"] or one["what"] or one["sha256"])
+        for one in events
+        if one["kind"] in {"finding", "photo", "undo"}
+        or (one["kind"] == "reading" and len(one["what"]) > len("1.5"))
+    ]
+    twice = [f"twice: {mark}" for mark, times in Counter(marks).items() if times > 1]
+    taken_back = {one["of"] for one in events if one["kind"] == "undo"}
+    ticks = [one for one in events if one["kind"] == "tick" and one["step"] == STEP]
+    standing = sum(one["id"] not in taken_back for one in ticks)
+    twice = [f"twice: {mark}" for mark, times in Counter(marks).items() if times > 1]
+    return twice + ([f"ticks that stand: {standing}"] if standing > 1 else [])
 
 
-def _status(pid: int) -> list[str]:
-    try:
-        return Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()
-    except OSError:
-        return []
-
-
-def _parent(pid: int) -> int:
-    status = _status(pid)
-    return int(status[1]) if status else 0
-
-
-def _is_alive(pid: int) -> bool:
-    status = _status(pid)
-    return bool(status) and status[0] != "Z"
+def _pictures(events: list[dict]) -> list[str]:
+    """Photos whose picture is not the one that was taken."""
+    photos = [one for one in events if one["kind"] == "photo"]
+    return [f"another picture: {one}" for one in photos if one["picture"] != one["sha256"]]

@@ -7,7 +7,6 @@ import re
 import sys
 
 import pytest
-from card_kill import Killing
 from draft_hands import (
     BAND,
     WARNING,
@@ -19,6 +18,7 @@ from draft_hands import (
     text_field,
     write,
 )
+from killed_browser import KilledBrowser
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -166,18 +166,18 @@ def test_a_page_that_changed_in_the_manual_is_announced_and_both_are_shown(page,
 def test_what_was_shown_as_stored_is_there_after_the_browser_is_killed(
     playwright, tmp_path, site_url
 ):
-    device = Killing(playwright, tmp_path / "profile", site_url)
-    context, page = device._launch()
+    device = KilledBrowser(playwright, tmp_path / "profile")
+    context, page = device.launch()
     way = change_page(page, site_url)
     for round_ in range(4):
         said: list[str] = []
         page.on("console", lambda message, said=said: said.append(message.text))
         page.evaluate(WRITE_ON, round_)
         page.wait_for_timeout(1500 + 400 * round_)
-        device._kill()
+        device.kill()
         last = max(int(text.split()[1]) for text in said if text.startswith("stored "))
         assert last > 0, "the page was writing when it was killed"
-        context, page = device._launch()
+        context, page = device.launch()
         open_drafting(page, site_url, way)
         found = re.search(rf"round {round_} word (\d+)$", text_field(page).input_value())
         assert found and int(found[1]) >= last
