@@ -35,7 +35,7 @@ def test_space_between_words_and_target(manual):
 @pytest.mark.parametrize(
     "words",
     [
-        "Look at <tool:square-socket> and [the other](tool:inch-pound-wrench).",
+        "See <procedure:set-band> and [the other](procedure:count-turns).",
         "The right tool: a socket. A part: none.",
         "Written as `<tool:square-socket` in the guide.",
         "See http://example.org/tool:square-socket for more.",
