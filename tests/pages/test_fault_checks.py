@@ -1,27 +1,85 @@
-"""A check of a complaint: one procedure is its link, several stand below it, none is plain."""
+"""A complaint's checks: how each is done, where each result leads, and the order as written."""
+
+import re
+
+import pytest
 
 from underhoist.pages.fault import fault_sheet
+
+CHECKS = """checks:
+  road: {name: Drive it, minutes: 20, access: road, procedure: road-test, rules_out: [band]}
+  hose: {name: Hose whole, minutes: 5, access: hoist, rules_out: [hose]}
+  gauge: {name: Vacuum right, minutes: 5, access: hoist, bad_with: {hose: mostly, diaphragm: mostly}}
+  pump: {name: Holds a vacuum, minutes: 5, access: hoist, rules_out: [diaphragm]}
+---"""
+CAUSES = """causes:
+  hose: {name: Hose split, likelihood: 30 %}
+  diaphragm: {name: Diaphragm leaking, likelihood: 20 %}
+"""
 
 
 def body(site):
     return str(fault_sheet(site, site.manual.faults["late"]).html)
 
 
+@pytest.fixture
+def four(changed):
+    """The complaint with four checks and a way that three of them share."""
+    text = "checks:\n  road: {name: Drive it, minutes: 20, access: on the road, "
+    text += "procedure: road-test, rules_out: [band]}\n---"
+    return body(
+        changed(
+            "faults/late.md",
+            (text, CHECKS),
+            ("causes:\n", CAUSES),
+            ("likelihood: 60 %", "likelihood: 10 %"),
+        )
+    )
+
+
 def test_the_only_procedure_is_the_link_of_the_check(site):
     html = body(site)
-    assert '<li><a href="../../jobs/road-test/">Drive it</a><p>20 minutes' in html
+    assert '</span> <a href="../../jobs/road-test/">Drive it</a><span' in html
     assert "How:" not in html
 
 
 def test_several_procedures_are_listed_by_their_titles(changed):
     site = changed("faults/late.md", ("procedure: road-test", "procedure: [road-test, set-band]"))
     html = body(site)
-    assert "<li><strong>Drive it</strong>" in html
-    assert "<p>How: <a " in html
+    assert '</span> Drive it<span class="uh-order__how">How: <a ' in html
     assert html.count("</a>, <a ") == 1
 
 
 def test_a_check_without_a_procedure_is_told_all_the_same(changed):
     html = body(changed("faults/late.md", (", procedure: road-test", "")))
-    assert "<li><strong>Drive it</strong>" in html
+    assert "</span> Drive it<span" in html
     assert "How:" not in html
+
+
+def test_one_order_is_said_once(site):
+    html = body(site)
+    assert "<h2>Checks, in this order</h2>" in html
+    assert "as written" not in html
+
+
+def test_another_order_than_the_written_one_has_that_beside_it(four):
+    names = re.findall(r'__number">\d+</span> (?:<a [^>]*>)?([^<]+)', four)
+    assert names[0] != "Drive it"
+    assert sorted(names[:3]) == ["Drive it", "Holds a vacuum", "Hose whole"]
+    written = four.partition("<h2>Checks as written</h2>")[2]
+    assert written.index("Drive it") < written.index("Hose whole") < written.index("Holds a")
+    assert "; in the order as written below, after " in four
+
+
+def test_every_step_that_a_result_leads_to_is_there(four):
+    led = set(re.findall(r'href="#(step-\d+|cause-[a-z-]+)"', four))
+    assert {"step-2", "cause-hose", "cause-diaphragm", "cause-band"} <= led
+    assert led <= set(re.findall(r' id="([^"]+)"', four))
+
+
+def test_it_ends_by_asking(four):
+    assert four.count("none of these: stop and ask") == 1
+
+
+def test_how_often_a_check_tells_is_in_the_written_list(four):
+    assert "Bad mostly with: Hose split; Diaphragm leaking." in four

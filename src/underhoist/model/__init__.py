@@ -1,5 +1,6 @@
 """What a manual is made of: frozen classes, one file a kind of page, nothing but data."""
 
+from underhoist.model.access import Access
 from underhoist.model.family import (
     Adjustment,
     Fastener,
@@ -23,8 +24,8 @@ from underhoist.model.tool import Tool
 from underhoist.model.word import Word
 
 __all__ = [
-    "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule", "GearTrain",
-    "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator",
+    "Access", "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule",
+    "GearTrain", "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator",
     "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen",
     "ShiftWindow", "Stall", "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
 ]  # fmt: skip

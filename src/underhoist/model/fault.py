@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from attrs import field, frozen
 
 from underhoist.model.page import Page
-from underhoist.model.values import Id, Likelihood, Minutes
+from underhoist.model.values import HowOften, Id, Likelihood, Minutes
 from underhoist.place import Placed
 
 
@@ -19,11 +19,14 @@ class Cause:
     procedures: tuple[Placed[Id], ...] = field(
         default=(), metadata={"help": "Ids of the procedures that mend it.", "to": "procedure"}
     )
+    mend_minutes: Placed[Minutes] | None = field(
+        default=None, metadata={"help": "How long it takes to mend, in minutes."}
+    )
 
 
 @frozen(kw_only=True)
 class Check:
-    """Something the shop looks at, and what a good result rules out."""
+    """Something the shop looks at, and what its result tells about the causes."""
 
     name: Placed[str] = field(metadata={"help": "What is looked at."})
     minutes: Placed[Minutes] = field(metadata={"help": "How long it takes, in minutes."})
@@ -38,6 +41,10 @@ class Check:
     rules_out: tuple[Placed[Id], ...] = field(
         default=(), metadata={"help": "Ids of the causes a good result rules out.", "to": "cause"}
     )
+    bad_with: Mapping[Id, Placed[HowOften]] = field(
+        factory=dict[str, Placed[float]],
+        metadata={"help": "How often it is bad with a cause that it does not always tell."},
+    )
 
 
 @frozen(kw_only=True)
@@ -49,4 +56,4 @@ class Fault(Page):
         metadata={"help": "Family id, a list, or any.", "to": "family"}
     )
     causes: Mapping[Id, Cause] = field(metadata={"help": "Causes by id."})
-    checks: Mapping[Id, Check] = field(metadata={"help": "Checks by id, cheapest first."})
+    checks: Mapping[Id, Check] = field(metadata={"help": "Checks by id."})

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from attrs import field, frozen
 
+from underhoist.model.access import Access
 from underhoist.model.family import UnitFamily
 from underhoist.model.fault import Fault
 from underhoist.model.hazard import Hazard
@@ -49,6 +50,15 @@ class Manual:
             for name, word in page.words.items():
                 words.setdefault(name, word)
         return words
+
+    @property
+    def access(self) -> dict[str, Access]:
+        """How far in checks go; of two declarations of one word the first."""
+        found: dict[str, Access] = {}
+        for page in self.plain.values():
+            for name, access in page.access.items():
+                found.setdefault(name, access)
+        return found
 
     def texts(self) -> Iterator[Page]:
         """Every page whose text can be read, for rules that look at nothing else."""

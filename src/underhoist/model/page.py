@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from attrs import field, frozen
 
+from underhoist.model.access import Access
 from underhoist.model.values import WordName
 from underhoist.model.word import Word
 from underhoist.place import Placed
@@ -42,4 +43,8 @@ class PlainPage(Page):
 
     words: Mapping[WordName, Word] = field(
         factory=dict[str, Word], metadata={"help": "The shop's word for each thing, once."}
+    )
+    access: Mapping[WordName, Access] = field(
+        factory=dict[str, Access],
+        metadata={"help": "How far in the checks of faults go, each with its minutes, once."},
     )

@@ -45,6 +45,22 @@ class Share:
     """Mark of a percentage; its value is the share from 0 to 1."""
 
 
+@frozen
+class Frequency:
+    """Mark of how often something is so: one of `HOW_OFTEN` or a percentage; from 0 to 1."""
+
+
+HOW_OFTEN = {
+    "always": 1.0,
+    "mostly": 0.9,
+    "often": 0.7,
+    "half the time": 0.5,
+    "sometimes": 0.2,
+    "seldom": 0.05,
+    "never": 0.0,
+}
+"""What the words mean as a share of times. Our own choice: rough, and said on the page."""
+
 Id = Annotated[str, Pattern(r"[a-z0-9]+(-[a-z0-9]+)*", "lower-case letters, digits and hyphens")]
 IdPath = Annotated[
     str,
@@ -75,5 +91,6 @@ Count = Annotated[int, Bounds(1)]
 Minutes = Annotated[int, Bounds(1, 10_000)]
 Number = Annotated[float, Bounds(0.01, 1000)]
 Likelihood = Annotated[float, Share()]
+HowOften = Annotated[float, Frequency()]
 UnitName = Annotated[str, UnitOf()]
 TorqueUnit = Annotated[str, UnitOf("torque")]

@@ -3,6 +3,7 @@
 from markupsafe import Markup
 
 from underhoist.model import PlainPage, Procedure
+from underhoist.pages.access import access_table
 from underhoist.pages.authored import prose, purpose, sheet
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
@@ -19,9 +20,10 @@ NAMED = 4
 def plain_sheet(site: Site, page: PlainPage) -> Sheet:
     """Make a page of plain text."""
     here = Here.on(site, page)
+    declared = (access_table(here, page), words_list(page.words))
     if here.base:
-        return sheet(here, page, prose(here), words_list(page.words))
-    return sheet(here, page, prose(here), words_list(page.words), _entrances(here))
+        return sheet(here, page, prose(here), *declared)
+    return sheet(here, page, prose(here), *declared, _entrances(here))
 
 
 def front_sheet(site: Site) -> Sheet:

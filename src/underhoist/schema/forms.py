@@ -8,7 +8,7 @@ from typing import Annotated, Any, Literal, get_args, get_origin
 from attrs import frozen
 from underhoist_calculators.units import KIND_WORDS, Span, units_of
 
-from underhoist.model.values import Bounds, Measure, Pattern, Share, UnitOf
+from underhoist.model.values import HOW_OFTEN, Bounds, Frequency, Measure, Pattern, Share, UnitOf
 from underhoist.words import listing
 
 _NUMBER = "[0-9\u00bc-\u00be\u2150-\u215e]"
@@ -70,6 +70,10 @@ def _marked(base: type, mark: object) -> Form:
             return _unit(mark)
         case Share():
             return Form("a percentage", example="40 %", pattern=SHARE)
+        case Frequency():
+            words = f"{', '.join(HOW_OFTEN)}, or a percentage"
+            pattern = f"^(?:{'|'.join(HOW_OFTEN)})$|{SHARE}"
+            return Form(words, example="mostly", pattern=pattern)
         case _:
             raise TypeError(f"no form for {mark}")
 

@@ -18,7 +18,7 @@ from underhoist_calculators.units import (
 )
 
 from underhoist.finding import Edit
-from underhoist.model.values import Bounds, Measure, Pattern, Share, UnitOf
+from underhoist.model.values import HOW_OFTEN, Bounds, Frequency, Measure, Pattern, Share, UnitOf
 from underhoist.place import Placed
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Listed, Node, Scalar, written
@@ -71,6 +71,8 @@ def _marked(base: type, mark: object) -> Read:
             return lambda scalar: _unit(scalar, mark)
         case Share():
             return _share
+        case Frequency():
+            return _frequency
         case _:
             raise TypeError(f"no reader for {mark}")
 
@@ -193,6 +195,18 @@ def _share(scalar: Scalar) -> float:
         mend = "Write a share of all cases, such as 40 %."
         raise _refused("impossible-range", scalar, wrong, mend)
     return share
+
+
+def _frequency(scalar: Scalar) -> float:
+    """Read a word for how often, else a percentage."""
+    if scalar.text in HOW_OFTEN:
+        return HOW_OFTEN[scalar.text]
+    if re.search(r"\d", scalar.text):
+        return _share(scalar)
+    near = sure(scalar.text, HOW_OFTEN)
+    wrong = f"{scalar.key} is {listing(HOW_OFTEN, 'or')}, or a percentage."
+    mend = meant(scalar.text, HOW_OFTEN, "Write one of these words, or a share such as 70 %.")
+    raise _refused("wrong-value", scalar, wrong, mend, retyped(scalar, near) if near else None)
 
 
 def _measured(

@@ -1,0 +1,27 @@
+"""`access` on a page: what must be open before a check can be made, and what it takes."""
+
+from typing import Annotated
+
+from attrs import field, frozen
+
+from underhoist.model.values import Bounds, Id
+from underhoist.place import Placed
+
+AccessMinutes = Annotated[int, Bounds(0, 10_000)]
+
+
+@frozen(kw_only=True)
+class Access:
+    """One word for how far in a check goes, which is the key it stands under."""
+
+    minutes: Placed[AccessMinutes] = field(
+        metadata={"help": "Minutes to get there, from the access it leads through if any."}
+    )
+    through: Placed[str] | None = field(
+        default=None, metadata={"help": "The access that comes first, e.g. on the hoist."}
+    )
+    meaning: Placed[str] | None = field(default=None, metadata={"help": "What it means."})
+    procedure: Placed[Id] | None = field(
+        default=None,
+        metadata={"help": "Id of the procedure that tells how to get there.", "to": "procedure"},
+    )
