@@ -48,7 +48,7 @@ function ownerSheet(card) {
     part("Fluid", told.fluid !== "" && el("p", {}, told.fluid)),
     measuredPart(told.measured),
     part("Next visit", el("p", { class: "uh-owner__lines" }, line("Date"), line("Or at"), line("For"))),
-    part("Signed", el("p", { class: "uh-owner__lines" }, line("Workshop"), line("Owner"), line("Date"))),
+    el("p", { class: "uh-owner__lines" }, line("Signed, workshop"), line("Owner"), line("Date")),
   );
 }
 
