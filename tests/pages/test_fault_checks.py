@@ -9,7 +9,7 @@ from underhoist.pages.fault import fault_sheet
 CHECKS = """checks:
   road: {name: Drive it, minutes: 20, access: road, procedure: road-test, rules_out: [band]}
   hose: {name: Hose whole, minutes: 5, access: hoist, rules_out: [hose]}
-  gauge: {name: Vacuum right, minutes: 5, access: hoist, bad_with: {hose: mostly, diaphragm: mostly}}
+  gauge: {name: Gauge, minutes: 5, access: hoist, bad_with: {hose: mostly, diaphragm: mostly}}
   pump: {name: Holds a vacuum, minutes: 5, access: hoist, rules_out: [diaphragm]}
 ---"""
 CAUSES = """causes:
