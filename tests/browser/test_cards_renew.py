@@ -19,7 +19,7 @@ LINE = (
 
 @pytest.fixture
 def manual(page, site):
-    """Serves the manual as a later build would: another torque, another first step, a new revision."""
+    """Serves the manual as a later build would: another torque and another first step."""
     return LaterManual(page, site)
 
 

@@ -1,4 +1,4 @@
-"""A card on two phones: handed over as a file, taken in after a look, refused where it is not sound."""
+"""A card on two phones: a file is taken in after a look, or refused where it is not sound."""
 
 from __future__ import annotations
 
@@ -222,7 +222,8 @@ def test_a_full_phone_takes_in_nothing_and_says_so(page, second, site_url, tmp_p
 MARKUP = """() => [...document.querySelectorAll("#cards *")].filter((one) =>
     ["script", "iframe", "u"].includes(one.localName) ||
     [...one.attributes].some(({ name, value }) => /^on|^srcdoc$/.test(name) ||
-        (name === "href" && !/^(#|https?:|blob:)/.test(value)) || /elsewhere\\.example/.test(value)),
+        /elsewhere\\.example/.test(value) ||
+        (name === "href" && !/^(#|https?:|blob:)/.test(value))),
 ).map((one) => one.outerHTML)"""
 
 

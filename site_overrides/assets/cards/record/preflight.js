@@ -21,6 +21,7 @@ import { StorageTrouble, troubleOf } from "./trouble.js";
 const CARDS = { things: "records", start: "start a card", copy: "print or share each card when it is done" };
 
 const SMALL = 20_000_000; // bytes; a card with its procedures takes some hundred thousand
+const PHOTO = 300_000; // bytes
 
 /**
  * What the phone's storage promises.
@@ -46,15 +47,35 @@ export async function checkStorage(memory = { remember, remembered }, words = CA
   } catch (error) {
     return { stop: troubleOf(error).message, warn: "", tab: false };
   }
-  const warn = (await roomWarning(words)) || (await promiseWarning(words));
+  const warn = (await roomWarning(memory, words)) || (await promiseWarning(words));
   return { stop: "", warn, tab: isClearedTab() };
 }
 
-/** @param {Words} words */
-async function roomWarning({ start }) {
+/**
+ * Browsers tell less and less of how much room there is, so something of a photo's size is put away and
+ * taken back.
+ *
+ * @param {Memory} memory
+ * @param {Words} words
+ */
+async function roomWarning(memory, { start }) {
   const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
-  if (quota - usage > SMALL) return "";
-  return `The phone has little room left. Delete some photos or films before you ${start}.`;
+  const fits = quota - usage > SMALL && (await holds(memory, new Uint8Array(PHOTO)));
+  return fits ? "" : `The phone has little room left. Delete some photos or films before you ${start}.`;
+}
+
+/**
+ * @param {Memory} memory
+ * @param {unknown} value
+ */
+async function holds(memory, value) {
+  try {
+    await memory.remember("probe", value);
+    await memory.remember("probe", 0);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /**

@@ -153,7 +153,7 @@ async function addInPlace(database, event, picture) {
       const photos = change.objectStore("photos");
       await Promise.all([
         events.add(event),
-        picture && photos.put({ ...picture, id: event.id, card: event.card }),
+        picture && photos.add({ ...picture, id: event.id, card: event.card }),
       ]);
     }
     await change.done;
