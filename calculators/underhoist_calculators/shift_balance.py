@@ -1,7 +1,8 @@
 """The balance at a shift valve: governor pressure against spring and modulator.
 
 At an up-shift Pg(N) = alpha - beta·V: more vacuum, less modulator pressure, an earlier shift. V is
-the effective vacuum, V = source - loss - e·turns in. Vacuum is in inHg, speed in km/h.
+the effective vacuum, V = source - loss - e·turns in. Vacuum is in inHg, speed in km/h. A throttle
+cable takes V's place with the wire still to come until full throttle, in mm.
 """
 
 from functools import cached_property
@@ -60,7 +61,7 @@ def calibrate(
         msg = "Both known points are at the same vacuum."
         raise BalanceError(msg)
     if fast <= slow:
-        msg = "With more vacuum the shift must come at a lower speed."
+        msg = "With more throttle the shift must come at a higher speed."
         raise BalanceError(msg)
     if not governor.lowest <= slow < fast <= governor.highest:
         msg = "The governor's points do not reach over the shift speeds."
@@ -84,10 +85,10 @@ def _within_governor(found: Balance) -> None:
     """Refuse a balance whose ends lie where the governor is not known or makes no pressure."""
     governor = found.governor
     if found.alpha - found.beta * found.limit <= governor.pressure(governor.lowest):
-        msg = "At the cut-off the shift would come at a standstill or below the governor's points."
+        msg = "At its earliest the shift would come at a standstill or below the governor's points."
         raise BalanceError(msg)
     if governor.highest < float("inf") and found.alpha > governor.pressure(governor.highest):
-        msg = "Without vacuum the shift would come above the governor's points."
+        msg = "At its latest the shift would come above the governor's points."
         raise BalanceError(msg)
 
 

@@ -29,23 +29,29 @@ class Line:
 
 @frozen(kw_only=True)
 class ShiftMap:
-    """Every shift, with vacuums in inHg by throttle and what is asked of the map."""
+    """Every shift, with the signal's level by throttle and what is asked of the map.
+
+    Levels fall as the throttle opens: vacuum in inHg, or for a cable the mm of wire still to come
+    until full throttle. `loss` and `source` are of the same unit; a loss is a cable too tight.
+    `whole` is how far a cable's wire is out at full throttle, mm.
+    """
 
     lines: tuple[Line, ...]
-    vacuums: Mapping[str, float]
+    levels: Mapping[str, float]
     source: float
     loss: float
     uncertainty: float
-    turn: float | None
-    stop_in: float | None
-    stop_out: float | None
     unit: str
+    turn: float | None = None
+    stop_in: float | None = None
+    stop_out: float | None = None
+    whole: float = 0.0
 
     @property
     def widest(self) -> float:
-        """The highest vacuum that the map shows."""
+        """The highest level that the map shows."""
         limits = [line.balance.limit for line in self.lines]
-        return max(*limits, *self.vacuums.values(), self.source)
+        return max(*limits, *self.levels.values(), self.source)
 
     @cached_property
     def losses(self) -> dict[str, Loss | str]:

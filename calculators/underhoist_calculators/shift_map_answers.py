@@ -38,15 +38,20 @@ def summary(given: ShiftMap) -> str:
     return f"A vacuum loss of {_range(max(least, 0.0), most)} explains {named}."
 
 
-def _range(least: float, most: float) -> str:
+def range_told(least: float, most: float, unit: str) -> str:
+    """Write a range of levels, as one number where its ends read the same."""
     low, high = number_text(least, 1), number_text(most, 1)
-    return f"{low} inHg" if low == high else f"{low} to {high} inHg"
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+
+def _range(least: float, most: float) -> str:
+    return range_told(least, most, "inHg")
 
 
 def _forecast(given: ShiftMap) -> str:
     """Say what the shown loss does to the first shift at the highest vacuum of the windows."""
     line = given.lines[0]
-    vacuum = given.vacuums[next(iter(line.windows))]
+    vacuum = given.levels[next(iter(line.windows))]
     was, comes = line.balance.speed(vacuum), line.balance.speed(vacuum - given.loss)
     if not given.loss:
         ceiling = given.speed(line.balance.ceiling)
@@ -143,7 +148,7 @@ def _map_tables(given: ShiftMap) -> Iterator[Table]:
                 f"{throttle}, {number_text(vacuum, figures=3)} inHg",
                 *(_speed(given, line, vacuum, loss) for _, loss in cases),
             )
-            for throttle, vacuum in given.vacuums.items()
+            for throttle, vacuum in given.levels.items()
         )
         yield Table(title=f"{line.shift} against vacuum", heads=heads, rows=rows)
 
@@ -152,7 +157,7 @@ def _adjuster_table(given: ShiftMap) -> Iterator[Table]:
     """Write what one turn of the adjuster does at the highest vacuum of the windows."""
     if given.turn is None:
         return
-    vacuum = max(given.vacuums.values())
+    vacuum = max(given.levels.values())
     rows = tuple(
         (line.shift, *(_speed(given, line, vacuum, loss) for loss in (given.turn, -given.turn)))
         for line in given.lines
@@ -210,7 +215,7 @@ def _explained(given: ShiftMap, line: Line, loss: Loss | str) -> str:
 
 def warnings(given: ShiftMap) -> tuple[str, ...]:
     """Name the half-throttle windows that the model misses, and what is not known."""
-    told = list(_missed(given))
+    told = list(missed(given))
     if given.turn is None:
         told.append("What a turn of the adjuster is worth is not written, so turns are not given.")
     elif given.stop_in is None or given.stop_out is None:
@@ -221,13 +226,13 @@ def warnings(given: ShiftMap) -> tuple[str, ...]:
     return tuple(told)
 
 
-def _missed(given: ShiftMap) -> Iterator[str]:
+def missed(given: ShiftMap) -> Iterator[str]:
     """Check the model at the window that did not calibrate it."""
     for line in given.lines:
         if len(line.windows) > CHECKED:
             throttle = list(line.windows)[1]
             low, high = line.windows[throttle]
-            speed = line.balance.speed(given.vacuums[throttle])
+            speed = line.balance.speed(given.levels[throttle])
             if not low <= speed <= high:
                 yield (
                     f"The model gives {given.speed(speed)} for {line.shift} at {throttle} "
@@ -249,7 +254,7 @@ def _steps(given: ShiftMap, line: Line) -> Iterator[Working]:
         what=f"{line.shift} through its known points",
         formula=f"{law} = α − β·V, N in km/h, V in inHg" + ("" if plain else ", Pg in kPa"),
         numbers=", ".join(
-            f"{number_text(sum(w) / 2, 1)} km/h at {_inhg(given.vacuums[t])}"
+            f"{number_text(sum(w) / 2, 1)} km/h at {_inhg(given.levels[t])}"
             for t, w in line.windows.items()
             if t in (next(iter(line.windows)), list(line.windows)[-1])
         ),
@@ -274,7 +279,7 @@ def values(given: ShiftMap) -> dict[str, Exact | str]:
     for line in given.lines:
         balance = line.balance
         ends = {"ceiling": balance.ceiling, "floor": balance.floor}
-        ends["with_loss"] = balance.speed(max(given.vacuums.values()) - given.loss)
+        ends["with_loss"] = balance.speed(max(given.levels.values()) - given.loss)
         for name, speed in ends.items():
             found[f"{line.shift}_{name}"] = Exact(speed, "kilometre_per_hour")
     for shift, loss in given.losses.items():

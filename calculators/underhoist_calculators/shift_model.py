@@ -1,9 +1,9 @@
 """Shift speed against the signal: governor pressure against spring and throttle pressure.
 
-At an up-shift Pg(N) = alpha + b·Pm: the governor's pressure grows with the square of the speed
-(plain weight), and the throttle pressure Pm changes evenly with the signal: it falls with the
-vacuum, or rises with the wire of a throttle cable. Only ratios matter, so the family's own windows
-are the calibration: between two known points the square of the speed is linear in the signal.
+At an up-shift Pg(N) = alpha + b·Pm: the governor's pressure grows with the speed, and the throttle
+pressure Pm changes evenly with the signal: it falls with the vacuum, or rises with the wire of a
+throttle cable. Only ratios matter, so the family's own windows are the calibration: between two
+known points the governor's pressure is linear in the signal.
 """
 
 from collections.abc import Mapping
@@ -11,29 +11,31 @@ from itertools import pairwise
 
 from attrs import frozen
 
+from underhoist_calculators.governor import Governor
 from underhoist_calculators.road_test import THROTTLES, Key, RoadTest, is_kick_down
 from underhoist_calculators.shift_signal import Change, Signal
 
 
 @frozen
 class Curve:
-    """Known points of one shift: the signal's level, rising, with the square of the speed in km/h.
+    """Known points of one shift: the signal's level, rising, with the governor's pressure there.
 
     Levels are in inHg of vacuum, or in how far the wire is out.
     """
 
     points: tuple[tuple[float, float], ...]
+    governor: Governor
 
     def speed(self, level: float) -> float:
         """Give the speed in km/h; beyond the known points it no longer depends on the signal."""
         first, last = self.points[0], self.points[-1]
         if level <= first[0]:
-            return first[1] ** 0.5
+            return self.governor.speed(first[1])
         for (low, slow), (high, fast) in pairwise(self.points):
             if level <= high:
                 share = (level - low) / (high - low)
-                return (slow + share * (fast - slow)) ** 0.5
-        return last[1] ** 0.5
+                return self.governor.speed(slow + share * (fast - slow))
+        return self.governor.speed(last[1])
 
 
 Curves = Mapping[str, Curve | None]
@@ -45,8 +47,10 @@ def curve(test: RoadTest, shift: str, signal: Signal) -> Curve | None:
     known = [throttle for throttle in THROTTLES if (shift, throttle) in test.windows]
     if "full" not in known or len(known) < 2:
         return None
-    points = sorted((signal.levels[t], test.points[shift, t].middle ** 2) for t in known)
-    return Curve(tuple(points))
+    governor = signal.governor
+    middles = {throttle: test.points[shift, throttle].middle for throttle in known}
+    points = sorted((signal.levels[t], governor.pressure(middles[t])) for t in known)
+    return Curve(tuple(points), governor)
 
 
 def curves_of(test: RoadTest, signal: Signal) -> Curves:

@@ -9,10 +9,14 @@ from collections.abc import Callable, Mapping
 from attrs import frozen
 
 from underhoist_calculators.declare import Choice
+from underhoist_calculators.governor import Governor, PlainWeight
 
 VACUUM, CABLE = "vacuum", "cable"
 
 SIGNALS = (Choice(VACUUM, "Vacuum, by a modulator"), Choice(CABLE, "Throttle cable"))
+
+PLAIN = PlainWeight()
+"""The governor of a unit that states no points."""
 
 STEP = 0.2
 """inHg between the losses tried."""
@@ -51,7 +55,7 @@ HANGS = Change(code="cable-hangs", level=max)
 
 @frozen(kw_only=True)
 class Signal:
-    """The signal of one unit: its level by throttle, and how it can go wrong.
+    """The signal of one unit: its level by throttle, how it can go wrong, what it is weighed with.
 
     `unit` is the registry name of the levels' unit. It is `percent`, of the wire's travel, where
     that travel is not known: no size is then told. `turn` is what one turn of the adjuster moves.
@@ -62,6 +66,7 @@ class Signal:
     unit: str
     step: float
     changes: tuple[Change, ...]
+    governor: Governor
     turn: float | None = None
 
     @property
@@ -80,7 +85,7 @@ class Signal:
         return tuple(self.step * i for i in range(round(most / self.step) + 1))
 
 
-def by_vacuum(vacuums: Mapping[str, float]) -> Signal:
+def by_vacuum(vacuums: Mapping[str, float], governor: Governor = PLAIN) -> Signal:
     """Give the signal of a modulator; vacuums in inHg by throttle."""
     return Signal(
         kind=VACUUM,
@@ -88,11 +93,15 @@ def by_vacuum(vacuums: Mapping[str, float]) -> Signal:
         unit="conventional_inch_of_mercury",
         step=STEP,
         changes=(LOSS,),
+        governor=governor,
     )
 
 
 def by_cable(
-    shares: Mapping[str, float], travel: float | None = None, turn: float | None = None
+    shares: Mapping[str, float],
+    travel: float | None = None,
+    turn: float | None = None,
+    governor: Governor = PLAIN,
 ) -> Signal:
     """Give the signal of a throttle cable, pulled out by these shares, 0 to 1, of its travel in mm.
 
@@ -105,5 +114,6 @@ def by_cable(
         unit="percent" if travel is None else "millimetre",
         step=whole / STEPS,
         changes=(TIGHT, SLACK, HANGS),
+        governor=governor,
         turn=None if travel is None else turn,
     )

@@ -1,6 +1,7 @@
 """The fields that ask for the throttle signal, and the signal read from them."""
 
 from underhoist_calculators.declare import Field
+from underhoist_calculators.governor_fields import governor_given
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.road_test import THROTTLES
 from underhoist_calculators.shift_signal import (
@@ -18,9 +19,10 @@ LENGTHS = ("millimetre", "inch")
 
 def signal_given(inputs: Inputs) -> Signal:
     """Read the signal that was chosen; raises `EntryError` where its levels make none."""
+    governor = governor_given(inputs)
     if inputs.word("signal") == CABLE:
-        return by_cable(_shares(inputs), wire_travel(inputs), wire_turn(inputs))
-    return by_vacuum(_vacuums(inputs))
+        return by_cable(_shares(inputs), wire_travel(inputs), wire_turn(inputs), governor)
+    return by_vacuum(_vacuums(inputs), governor)
 
 
 def wire_travel(inputs: Inputs) -> float | None:

@@ -113,9 +113,9 @@ def test_earlier_than_the_limit_is_not_explained():
     ("one", "other", "cut_off", "said"),
     [
         ((8, 20), (8, 60), None, "Both known points are at the same vacuum."),
-        ((16, 60), (0, 20), None, "With more vacuum the shift must come at a lower speed."),
-        ((16, 20), (0, 20), None, "With more vacuum the shift must come at a lower speed."),
-        ((16, 19), (0, 64), 18, "At the cut-off the shift would come at a standstill"),
+        ((16, 60), (0, 20), None, "With more throttle the shift must come at a higher speed."),
+        ((16, 20), (0, 20), None, "With more throttle the shift must come at a higher speed."),
+        ((16, 19), (0, 64), 18, "At its earliest the shift would come at a standstill"),
     ],
 )
 def test_points_that_make_no_balance_are_refused(one, other, cut_off, said):
@@ -128,7 +128,7 @@ def test_points_that_make_no_balance_are_refused(one, other, cut_off, said):
     [
         ((16, 8), (0, 64), "The governor's points do not reach over the shift speeds."),
         ((16, 19), (0, 125), "The governor's points do not reach over the shift speeds."),
-        ((16, 19), (4, 115), "Without vacuum the shift would come above the governor's points."),
+        ((16, 19), (4, 115), "At its latest the shift would come above the governor's points."),
     ],
 )
 def test_beyond_the_governors_points_is_refused(one, other, said):

@@ -14,7 +14,7 @@ def likeliest(*losses, common):
             return {str(number): loss for number, loss in enumerate(losses)}
 
     made = Made(
-        lines=(), vacuums={}, source=16.0, loss=0.0, uncertainty=3.0,
+        lines=(), levels={}, source=16.0, loss=0.0, uncertainty=3.0,
         turn=None, stop_in=None, stop_out=None, unit="km/h",
     )  # fmt: skip
     return made.likeliest(common)

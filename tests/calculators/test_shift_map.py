@@ -192,7 +192,7 @@ def test_the_governors_own_points_move_the_middle_of_the_map():
         ),
         (
             {"cut_off": "20 inHg"}, "window-1-2-light",
-            "At the cut-off the shift would come at a standstill or below the governor's points.",
+            "At its earliest the shift would come at a standstill or below the governor's points.",
         ),
         (
             {"vacuum_measured": "0 inHg"}, "vacuum-measured",
@@ -204,7 +204,7 @@ def test_the_governors_own_points_move_the_middle_of_the_map():
         ),
         (
             {"window_1_2_light": "80 to 90 km/h"}, "window-1-2-light",
-            "With more vacuum the shift must come at a lower speed.",
+            "With more throttle the shift must come at a higher speed.",
         ),
     ],
 )  # fmt: skip

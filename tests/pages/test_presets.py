@@ -25,6 +25,9 @@ def test_every_value_of_the_family_is_typed_text_with_its_unit(site):
     assert values["modulator.cut_off"] == "17 inHg"
     assert values["governor.2.speed"] == "60 km/h"
     assert values["governor.2.pressure"] == "31 psi"
+    assert values["signal"] == "vacuum"
+    # Its points begin above its 1-2 window at light throttle.
+    assert values["governor.law"] == "plain"
 
 
 def test_torque_opens_a_field_that_takes_one(site):

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from underhoist_calculators.answer import Answer, Working
 from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.governor_fields import governor_fields, law_field
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.road_test import (
     ROWS,
@@ -23,6 +24,7 @@ from underhoist_calculators.shift_answers import (
 )
 from underhoist_calculators.shift_explanations import compare
 from underhoist_calculators.shift_fault_words import points_to, rules_out
+from underhoist_calculators.shift_signal import Signal
 from underhoist_calculators.signal_fields import (
     signal_fields,
     signal_given,
@@ -52,6 +54,7 @@ def run(inputs: Inputs) -> Answer:
     vehicle = _vehicle(inputs, readings)
     test = _road_test(inputs, readings, vehicle)
     signal = signal_given(inputs)
+    _within_governor(test, signal)
     comparison = compare(test, signal) if test.measured else None
     return Answer(
         summary=summary(test, comparison),
@@ -66,6 +69,16 @@ def run(inputs: Inputs) -> Answer:
         working=(vehicle.working, *misfit_working(test, comparison)),
         values=values(test, comparison, vehicle),
     )
+
+
+def _within_governor(test: RoadTest, signal: Signal) -> None:
+    """Raise `EntryError` where a window lies beyond the governor's own points."""
+    known = signal.governor
+    for (shift, throttle), point in test.points.items():
+        if not known.lowest <= point.middle <= known.highest:
+            wrong = "The governor's points do not reach over this window."
+            mend = "Write further points, or choose the plain weight."
+            raise EntryError(f"window-{shift}-{throttle}", wrong, mend)
 
 
 def _vehicle(inputs: Inputs, readings: Mapping[Key, Quantity]) -> Vehicle:
@@ -157,6 +170,7 @@ def _nothing_to_judge(readings: Mapping[Key, Quantity]) -> EntryError:
 VEHICLE = "This vehicle"
 FAMILY = "From the family page"
 CONVENTION = "Convention"
+SPRUNG = "Governor by its points"
 SPEEDS = ("kilometre_per_hour", "mile_per_hour")
 
 
@@ -192,7 +206,7 @@ CALCULATOR = Calculator(
     title="Shift check",
     purpose="Judges a road test against the family's shift windows and explains the pattern.",
     group="Shift",
-    folded=(FAMILY, CONVENTION),
+    folded=(FAMILY, CONVENTION, SPRUNG),
     fields=(
         *(field for key in ROWS for field in _row_fields(key)),
         Field(
@@ -226,22 +240,26 @@ CALCULATOR = Calculator(
             units=SPEEDS, low="0.5 km/h", high="15 km/h", default="3 km/h",
             help="One standard deviation. 5 % of the speed counts where that is more.",
         ),
+        law_field(CONVENTION),
         *vacuum_fields(CONVENTION),
         *wire_fields(CONVENTION),
+        *governor_fields(SPRUNG),
     ),
     sources=(
         "Output-shaft speed is what the shift valve sees: v = N·C / axle; exact.",
         "Tyre: nominal diameter rim + 2 × aspect × width; rolling circumference 3.05 × diameter, "
         "ETRTO practice for radial tyres, from memory.",
-        "Governor pressure with the square of the speed: a plain unsprung weight. Linear in the "
-        "vacuum, or in the wire of a throttle cable, between the family's own windows.",
+        "Governor pressure with the square of the speed: a plain unsprung weight; or by its own "
+        "points. Linear in the vacuum, or in the wire of a throttle cable, between the family's "
+        "own windows.",
         "Comparison by chi-square with Akaike's penalty of 2 a parameter; windows taken as two "
         "standard deviations either way: convention, no source.",
         "Parts that a pattern points to, and what to look for there: common practice, no source.",
     ),
     limits=(
         "It names patterns of single causes. Two faults together may look like a third.",
-        "A spring-calibrated governor is nearer to linear; the size found is then a rough one.",
+        "A spring-calibrated governor is nearer to linear; without its own points the size found "
+        "is then a rough one.",
         "A stuck kick-down gives the same shift speeds as a total loss of vacuum, or as a throttle "
         "cable that sticks fully out.",
         "A fault is ruled out only where a reading misses it by two standard deviations. Slip, "

@@ -1,13 +1,14 @@
-"""Shift speed against signal vacuum for every shift, and which loss explains a measured shift."""
+"""Shift speed against the throttle signal for every shift, and what explains a measured shift."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
+from underhoist_calculators import cable_map_answers
 from underhoist_calculators.answer import Answer
-from underhoist_calculators.declare import Calculator, Choice, Field
-from underhoist_calculators.governor import Governor, PlainWeight, Sprung, rising
+from underhoist_calculators.cable_map import cable_map
+from underhoist_calculators.declare import Calculator, Field
+from underhoist_calculators.governor_fields import governor_fields, law_field
 from underhoist_calculators.inputs import EntryError, Inputs
 from underhoist_calculators.road_test import THROTTLES, UP_SHIFTS
-from underhoist_calculators.shift_balance import Balance, BalanceError, Known, calibrate
 from underhoist_calculators.shift_lines import Line, ShiftMap
 from underhoist_calculators.shift_map_answers import (
     advice,
@@ -18,8 +19,10 @@ from underhoist_calculators.shift_map_answers import (
     warnings,
     working,
 )
-from underhoist_calculators.shift_plot import draw
-from underhoist_calculators.units import Span, unit_name
+from underhoist_calculators.shift_map_lines import lines_given, unit_of_windows
+from underhoist_calculators.shift_plot import draw, vacuum_axis
+from underhoist_calculators.shift_signal import CABLE
+from underhoist_calculators.signal_fields import LENGTHS, signal_fields, wire_fields
 
 EXAMPLE = {
     "1-2": (("16 to 22 km/h", "42 to 50 km/h", "60 to 68 km/h"), "31 km/h"),
@@ -27,12 +30,11 @@ EXAMPLE = {
 }
 """The demo family's windows at light, half and full throttle, and an invented reading."""
 
-POINTS = ("1", "2", "3", "4")
-"""Governor points that can be written."""
-
 
 def run(inputs: Inputs) -> Answer:
     """Answer for one family and one vehicle."""
+    if inputs.word("signal") == CABLE:
+        return cable_map_answers.answer(cable_map(inputs))
     given = _map(inputs)
     return Answer(
         summary=summary(given),
@@ -42,38 +44,28 @@ def run(inputs: Inputs) -> Answer:
         warnings=warnings(given),
         working=working(given),
         values=values(given),
-        picture=draw(given),
+        picture=draw(given, vacuum_axis(given)),
     )
 
 
 def _map(inputs: Inputs) -> ShiftMap:
     """Gather the map; raises `EntryError` where a shift cannot be calibrated."""
     vacuums = _vacuums(inputs)
-    governor = _governor(inputs)
     cut_off = _inches(inputs, "cut-off")
     if cut_off is not None and cut_off < vacuums["light"]:
         wrong = "The modulator cannot stop working below the light throttle's vacuum."
         raise EntryError("cut-off", wrong, "Write a vacuum above it, or leave it empty.")
-    lines = tuple(
-        line
-        for shift in UP_SHIFTS
-        if (line := _line(inputs, shift, governor, vacuums, cut_off)) is not None
-    )
-    if not lines:
-        wrong = "No shift has two windows, so nothing can be calibrated."
-        mend = "Write the windows of one shift at light and full throttle, from the family page."
-        raise EntryError("window-1-2-light", wrong, mend)
-    spans = (inputs.span(f"window-{s}-{t}") for s in UP_SHIFTS for t in THROTTLES)
+    lines = lines_given(inputs, vacuums, cut_off)
     return ShiftMap(
         lines=lines,
-        vacuums=vacuums,
+        levels=vacuums,
         source=_source(inputs, vacuums, lines),
         loss=_inches(inputs, "loss") or 0.0,
         uncertainty=inputs.quantity("uncertainty").m_as("kilometre_per_hour"),
         turn=_inches(inputs, "turn"),
         stop_in=_turns(inputs, "stop-in"),
         stop_out=_turns(inputs, "stop-out"),
-        unit=next(unit_name(span.low) for span in spans if span is not None),
+        unit=unit_of_windows(inputs),
     )
 
 
@@ -106,87 +98,10 @@ def _source(inputs: Inputs, vacuums: Mapping[str, float], lines: tuple[Line, ...
     return source
 
 
-def _governor(inputs: Inputs) -> Governor:
-    """Give the governor of the chosen law; raises `EntryError` for points that make none."""
-    if inputs.word("law") != "points":
-        return PlainWeight()
-    points: list[Known] = []
-    for number in POINTS:
-        speed = inputs.maybe(f"governor-speed-{number}")
-        pressure = inputs.maybe(f"governor-pressure-{number}")
-        if (speed is None) != (pressure is None):
-            empty = "speed" if speed is None else "pressure"
-            wrong = "A governor point needs both its speed and its pressure."
-            raise EntryError(
-                f"governor-{empty}-{number}", wrong, "Write both, or leave both empty."
-            )
-        if speed is not None and pressure is not None:
-            points.append((speed.m_as("kilometre_per_hour"), pressure.m_as("kilopascal")))
-    if len(points) < 2:
-        wrong = "A governor by its own points needs at least two of them."
-        empty = f"governor-speed-{POINTS[len(points)]}"
-        raise EntryError(empty, wrong, "Write them, or choose the plain weight.")
-    if not rising(points):
-        wrong = "Speed and pressure must both rise from each governor point to the next."
-        raise EntryError("governor-speed-1", wrong, "Write the points in rising order.")
-    return Sprung(tuple(points))
-
-
-def _line(
-    inputs: Inputs,
-    shift: str,
-    governor: Governor,
-    vacuums: Mapping[str, float],
-    cut_off: float | None,
-) -> Line | None:
-    """Calibrate one shift; None without two windows; raises `EntryError` where they make none."""
-    spans = {t: span for t in THROTTLES if (span := inputs.span(f"window-{shift}-{t}")) is not None}
-    measured = inputs.maybe(f"measured-{shift}")
-    windows = {t: _ends(span) for t, span in spans.items()}
-    if len(windows) < 2:
-        if measured is not None:
-            wrong = "This shift is measured, but has not two windows to calibrate it by."
-            raise EntryError(f"measured-{shift}", wrong, "Write its windows, or leave it empty.")
-        return None
-
-    def by(edge: float) -> Balance:
-        """Calibrate by the windows' low ends (0), middles (1/2) or high ends (1)."""
-        ends = (next(iter(windows)), list(windows)[-1])
-        known = [(vacuums[t], w[0] + edge * (w[1] - w[0])) for t in ends if (w := windows[t])]
-        return calibrate(governor, known[0], known[1], cut_off)
-
-    try:
-        balance = by(0.5)
-    except BalanceError as error:
-        mend = "Mend the windows, the governor's points or the cut-off."
-        raise EntryError(f"window-{shift}-{next(iter(windows))}", str(error), mend) from None
-    return Line(
-        shift=shift,
-        balance=balance,
-        low=_edge(by, 0.0),
-        high=_edge(by, 1.0),
-        windows=windows,
-        measured=None if measured is None else measured.m_as("kilometre_per_hour"),
-    )
-
-
-def _edge(by: Callable[[float], Balance], edge: float) -> Balance | None:
-    """Calibrate by an edge of the windows; None where that edge makes no balance."""
-    try:
-        return by(edge)
-    except BalanceError:
-        return None
-
-
-def _ends(span: Span) -> tuple[float, float]:
-    return span.low.m_as("kilometre_per_hour"), span.high.m_as("kilometre_per_hour")
-
-
 SPEEDS = ("kilometre_per_hour", "mile_per_hour")
-PRESSURES = ("kilopascal", "pound_force_per_square_inch", "bar")
 VACUUMS = ("conventional_inch_of_mercury", "kilopascal", "inch_of_mercury_60F")
 MEASURED, FAMILY, SPRUNG = "What was measured", "From the family page", "Governor by its points"
-MODULATOR, CONVENTION = "Modulator and adjuster", "Convention"
+MODULATOR, WIRE, CONVENTION = "Modulator and adjuster", "Throttle cable", "Convention"
 
 
 def _window(shift: str, throttle: str) -> Field:
@@ -211,24 +126,6 @@ def _measured(shift: str) -> Field:
     )  # fmt: skip
 
 
-def _governor_fields(number: str) -> tuple[Field, Field]:
-    return (
-        Field(
-            name=f"governor-speed-{number}", label=f"Speed at point {number}", group=SPRUNG,
-            kind="speed", required=False, units=SPEEDS, low="1 km/h", high="300 km/h",
-            fills_from=f"governor.{number}.speed",
-            help="Road speed on the reference vehicle; points in rising order.",
-        ),
-        Field(
-            name=f"governor-pressure-{number}", label=f"Pressure at point {number}",
-            group=SPRUNG, kind="pressure", required=False, units=PRESSURES, low="0 kPa",
-            high="2000 kPa",
-            fills_from=f"governor.{number}.pressure",
-            help="Governor pressure at this speed. Only ratios count.",
-        ),
-    )  # fmt: skip
-
-
 def _vacuum(name: str, label: str, group: str, default: str | None, help_: str) -> Field:
     return Field(
         name=name, label=label, group=group, kind="pressure", units=VACUUMS, low="0 inHg",
@@ -239,8 +136,8 @@ def _vacuum(name: str, label: str, group: str, default: str | None, help_: str) 
 CALCULATOR = Calculator(
     name="shift-map",
     title="Shift map",
-    purpose="Draws shift speed against signal vacuum, and gives the vacuum loss or the adjuster "
-    "turns that would explain a measured shift.",
+    purpose="Draws shift speed against signal vacuum or the throttle cable, and gives the vacuum "
+    "loss, the adjuster turns or the millimetres of cable that would explain a measured shift.",
     group="Shift",
     fields=(
         *(_measured(shift) for shift in UP_SHIFTS),
@@ -253,6 +150,18 @@ CALCULATOR = Calculator(
             "Vacuum lost between manifold and modulator, drawn as broken lines. 0 inHg for none.",
         ),
         *(_window(shift, throttle) for shift in UP_SHIFTS for throttle in THROTTLES),
+        *signal_fields(FAMILY),
+        Field(
+            name="wire-measured", label="Wire out meanwhile", group=WIRE, kind="ratio",
+            units=("percent",), required=False, low="0 %", high="100 %",
+            help="Of its travel, while these shifts came. Empty: as at light throttle.",
+        ),
+        Field(
+            name="cable-off", label="Too tight by, to show", group=WIRE, kind="length",
+            units=LENGTHS, low="-50 mm", high="50 mm", default="3 mm",
+            help="Drawn as broken lines. Below zero for too slack, 0 mm for none.",
+        ),
+        *wire_fields(WIRE),
         Field(
             name="turn", label="One turn of the adjuster is worth", group=MODULATOR,
             kind="pressure", required=False, units=VACUUMS, low="0.05 inHg", high="10 inHg",
@@ -276,15 +185,7 @@ CALCULATOR = Calculator(
             required=False, units=("turn",), low="0 turns", high="30 turns",
             help="From the present setting until the screw stops.",
         ),
-        Field(
-            name="law", label="Governor", group=CONVENTION, kind="choice", default="plain",
-            choices=(
-                Choice("plain", "Plain weight"),
-                Choice("points", "By its own points"),
-            ),
-            help="A plain weight: pressure with the square of the speed. Spring-calibrated: by its "
-            "own points.",
-        ),
+        law_field(CONVENTION),
         _vacuum("vacuum-light", "Vacuum at light throttle", CONVENTION, "16 inHg",
                 "At the manifold of an engine in order, where the light windows hold."),
         _vacuum("vacuum-half", "Vacuum at half throttle", CONVENTION, "8 inHg",
@@ -296,21 +197,22 @@ CALCULATOR = Calculator(
             units=SPEEDS, low="0.1 km/h", high="15 km/h", default="3 km/h",
             help="Either way. It widens the loss that is found.",
         ),
-        *(field for number in POINTS for field in _governor_fields(number)),
+        *governor_fields(SPRUNG),
     ),
     sources=(
         "Balance of forces at the shift valve: governor pressure against spring and modulator, "
-        "Pg(N) = α − β·V; modulator pressure falls with the vacuum in a straight line.",
+        "Pg(N) = α − β·V; modulator pressure falls with the vacuum in a straight line, throttle "
+        "pressure rises with the wire of a cable in one.",
         "Plain weight: centrifugal force with the square of the speed, exact. TM 9-8000 calls the "
         "usual spring-calibrated governor approximately linear; then use its own points.",
         "Between governor points: monotone cubic interpolation, Fritsch and Carlson (1980).",
     ),
     limits=(
-        "Valid between no vacuum and the modulator's cut-off. Beyond them the speed no longer "
-        "depends on vacuum, and nothing is extrapolated.",
+        "Valid between no vacuum and the modulator's cut-off, or between light and full throttle "
+        "of a cable. Beyond them nothing is extrapolated.",
         "Up-shifts only: hysteresis and kick-down valves move the down-shifts elsewhere.",
         "It takes one cause. shift-check weighs a whole road test.",
     ),
-    folded=(FAMILY, MODULATOR, CONVENTION, SPRUNG),
+    folded=(FAMILY, WIRE, MODULATOR, CONVENTION, SPRUNG),
     run=run,
 )  # fmt: skip

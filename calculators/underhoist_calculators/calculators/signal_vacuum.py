@@ -6,6 +6,9 @@ from underhoist_calculators.answer import Answer, Plate, Table, Working, exact, 
 from underhoist_calculators.atmosphere import SEA_LEVEL, standard_pressure, vacuum_here
 from underhoist_calculators.declare import Calculator, Choice, Field
 from underhoist_calculators.inputs import EntryError, Inputs
+from underhoist_calculators.shift_signal import CABLE
+from underhoist_calculators.shift_signal_words import CABLE_RULE
+from underhoist_calculators.signal_fields import signal_field
 from underhoist_calculators.units import Quantity, number_text, quantity, show, unit_name
 
 INHG = "conventional_inch_of_mercury"
@@ -31,6 +34,8 @@ class Readings:
 
 def run(inputs: Inputs) -> Answer:
     """Answer for one vehicle."""
+    if inputs.word("signal") == CABLE:
+        return _no_line(inputs)
     readings = _readings(inputs)
     return Answer(
         summary=_summary(readings),
@@ -46,6 +51,18 @@ def run(inputs: Inputs) -> Answer:
             "line": _judge_line(readings),
             **({"drop": exact(readings.drop)} if readings.drop is not None else {}),
         },
+    )
+
+
+def _no_line(inputs: Inputs) -> Answer:
+    """Say that a unit with a throttle cable has no signal line; nothing read is judged."""
+    read = any(inputs.maybe(name) is not None for name in ("source", "modulator"))
+    return Answer(
+        summary="This unit has no signal line: a throttle cable tells it how far the pedal is "
+        "down.",
+        do=(CABLE_RULE, "Put the speeds of a road test into shift-check."),
+        warnings=("What the gauge reads is not judged.",) if read else (),
+        values={"source": "no line", "line": "no line"},
     )
 
 
@@ -245,6 +262,7 @@ CALCULATOR = Calculator(
             units=("kilopascal", INHG), low="45 kPa", high="110 kPa",
             help="Station pressure, not reduced to sea level. Used instead of the altitude.",
         ),
+        signal_field(CONVENTION),
         Field(
             name="sea-level", label="Good vacuum at sea level", group=CONVENTION, kind="pressure",
             units=GAUGES, low="5 inHg", high="25 inHg", default="18 inHg",

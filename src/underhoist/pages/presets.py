@@ -108,9 +108,18 @@ def _hydraulics(family: UnitFamily) -> Iterator[tuple[str, str]]:
         yield "throttle_cable.travel", show_span(family.throttle_cable.travel.value)
         yield "throttle_cable.turn", show(family.throttle_cable.turn.value)
     points = family.governor.points if family.governor is not None else ()
+    yield "governor.law", "points" if _reach_over_windows(family) else "plain"
     for number, point in enumerate(points, start=1):
         yield f"governor.{number}.speed", show(point.speed.value)
         yield f"governor.{number}.pressure", show(point.pressure.value)
+
+
+def _reach_over_windows(family: UnitFamily) -> bool:
+    """Say whether the governor's own points hold the middle of every shift window."""
+    known = [each.speed.value for each in family.governor.points] if family.governor else []
+    spans = [window.speed.value for window in family.shift_windows]
+    middles = [(span.low + span.high) / 2 for span in spans]
+    return bool(known) and all(known[0] <= middle <= known[-1] for middle in middles)
 
 
 def _pitch(thread: str) -> str:
