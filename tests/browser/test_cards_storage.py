@@ -229,9 +229,9 @@ def test_an_address_without_https_is_refused(browser_type, browser_type_launch_a
 
 
 def limit(page, site_url, bytes_):
-    """Let the origin store no more than this, as the browser's own tools do; None for what it had."""
+    """Let the origin store no more than this, as the browser's own tools do."""
     page.goto(f"{site_url}offline/")
-    words = {"origin": site_url.rstrip("/"), **({"quotaSize": bytes_} if bytes_ else {})}
+    words = {"origin": site_url.rstrip("/"), "quotaSize": bytes_}
     session = page.context.new_cdp_session(page)
     session.send("Storage.overrideQuotaForOrigin", words)
     return session
@@ -244,7 +244,8 @@ FILL = """async () => {
     const films = await new Promise((done) => (opening.onsuccess = () => done(opening.result)));
     const add = (size) => new Promise((done) => {
         const change = films.transaction("films", "readwrite", { durability: "strict" });
-        change.objectStore("films").put(crypto.getRandomValues(new Uint8Array(size)), Math.random());
+        const film = crypto.getRandomValues(new Uint8Array(size));
+        change.objectStore("films").put(film, Math.random());
         change.oncomplete = () => done(true);
         change.onabort = () => done(false);
     });
