@@ -94,6 +94,11 @@ class Plan:
         below = _below(self.board, state, LOOK_AHEAD) / mass if mass > 0 else 0.0
         return max(0.0, self.minutes(state) - below)
 
+    def mend_minutes(self, state: State) -> float:
+        """Give the expected minutes to mend it; no order of the checks changes them."""
+        mends = {each.id: each.mend_minutes for each in self.complaint.listed}
+        return sum(share * mends.get(id_, 0.0) for id_, share in self.shares(state).items())
+
     def shares(self, state: State) -> dict[str, float]:
         """Give the share of each cause by id, none of these last; empty where nothing fits."""
         mass = self.board.mass(state)

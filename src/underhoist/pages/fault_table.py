@@ -63,6 +63,9 @@ def _takes(order: Order) -> str:
     words = f"In this order the cause is known after {minutes_words(best)} on average"
     if written - best >= HALF_A_MINUTE:
         words += f"; in the order as written below, after {minutes_words(written)}"
+    mending = plan.mend_minutes(start)
+    if mending:
+        words += f"; mending it takes {minutes_words(mending)} more"
     gap = plan.gap(start)
     if gap >= HALF_A_MINUTE:
         return f"{words}. Another order might be up to {minutes_words(gap)} quicker."
