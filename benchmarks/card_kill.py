@@ -9,8 +9,6 @@ Writes benchmarks/results/card_kill.md. UNDERHOIST_TEST_SITE names a built site.
 
 from __future__ import annotations
 
-import os
-import subprocess
 import sys
 import tempfile
 import time
@@ -19,8 +17,9 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 RESULT = ROOT / "benchmarks" / "results" / "card_kill.md"
-sys.path.insert(0, str(ROOT / "tests" / "browser"))
+sys.path[:0] = [str(ROOT / "tests" / "browser"), str(ROOT / "benchmarks")]
 
+from built_site import site_in  # noqa: E402
 from card_kill import LIFE, Killing  # noqa: E402
 from playwright.sync_api import sync_playwright  # noqa: E402
 from static_server import StaticServer  # noqa: E402
@@ -33,17 +32,6 @@ KINDS = {
     "finding": "findings",
     "photo": "photos, each with its picture",
 }
-
-
-def site_in(folder: Path) -> Path:
-    """The demo site, built unless one is named."""
-    given = os.environ.get("UNDERHOIST_TEST_SITE")
-    if given:
-        return Path(given)
-    site = folder / "site"
-    command = [sys.executable, "-m", "underhoist", "build", str(ROOT), "--site", str(site)]
-    subprocess.run(command, check=True, capture_output=True)
-    return site
 
 
 def kill_often(site: Path, profile: Path, kills: int) -> Killing:
