@@ -7,6 +7,7 @@ import json
 import pytest
 from card_hands import go_to, open_cards, start_card, stored_events, tick, tick_off
 from playwright.sync_api import expect
+from test_axe import findings
 
 pytestmark = pytest.mark.browser
 
@@ -118,6 +119,21 @@ def test_a_changed_torque_is_said_first_and_taken_on_consent(page, site_url, man
     renewed = stored_events(page, site_url)[-1]
     assert (renewed["kind"], renewed["revision"]) == ("renew", "feedbeef01")
     assert renewed["value"]["words"][0] == LINE.partition(": ")[2]
+
+
+@pytest.mark.parametrize("paper", ["light", "dark"])
+def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual, paper):
+    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+    page.set_viewport_size({"width": 360, "height": 640})
+    card = start_card(page, site_url, "set-band")
+    manual.build()
+    page.reload()
+    news(page).get_by_role("link").wait_for()
+    assert findings(page) == [], "the line"
+    open_cards(page, site_url, f"#card/{card}/newer/1")
+    page.locator(".uh-renew").wait_for()
+    assert findings(page) == [], "both texts"
+    assert page.evaluate("document.documentElement.scrollWidth") <= 360
 
 
 def test_without_what_changed_both_texts_are_compared(page, site_url, manual):

@@ -16,6 +16,7 @@ from card_hands import (
     tick_off,
 )
 from playwright.sync_api import expect
+from test_axe import findings
 
 pytestmark = pytest.mark.browser
 
@@ -148,7 +149,7 @@ def test_files_that_are_not_sound_are_refused_with_what_is_wrong(
     open_cards(second, site_url)
     card_file["events"][0]["value"]["complaint"] = "Nothing at all"
     path.write_text(json.dumps(card_file), "utf-8")
-    words = "It was changed after it was made: its hash does not fit."
+    words = "It was changed after it was made: its hash does not fit. Ask for the file again."
     refused(second, site_url, path, f"Entry 1 (start by RB): {words}")
     path.write_text('{"invoice": 12}', "utf-8")
     words = "This is not a card of this manual: nothing in it says underhoist-card."
@@ -312,3 +313,29 @@ def test_an_open_card_shows_what_a_file_brought(page, second, site_url, tmp_path
     take_in(other, site_url, back, "Add it to the card")
     expect(tick(page)).to_have_attribute("data-state", "stored")
     expect(page.locator(".uh-card__said").first).to_contain_text("Done by SL")
+
+
+@pytest.mark.parametrize("paper", ["light", "dark"])
+def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, second, site_url, tmp_path, paper):
+    for phone in (page, second):
+        phone.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+        phone.set_viewport_size({"width": 360, "height": 640})
+    card = start_card(page, site_url, "set-band")
+    path = saved(page, site_url, card, tmp_path / "card.json")
+    assert findings(page) == [], "sharing"
+    choose(second, site_url, path)
+    second.get_by_role("button", name="Take it in").wait_for()
+    assert findings(second) == [], "what is in the file"
+    assert second.evaluate("document.documentElement.scrollWidth") <= 360
+    second.get_by_role("button", name="Take it in").click()
+    second.get_by_role("link", name="Open the card").wait_for()
+    assert findings(second) == [], "taken in"
+    (tmp_path / "bad.json").write_text("{}", "utf-8")
+    choose(second, site_url, tmp_path / "bad.json")
+    second.locator("#cards").get_by_role("alert").wait_for()
+    assert findings(second) == [], "refused"
+    second.add_init_script("Object.defineProperty(navigator, 'standalone', {value: false})")
+    open_cards(second, site_url)
+    second.reload()
+    second.get_by_role("region", name="Put the manual on the home screen first").wait_for()
+    assert findings(second) == [], "install first"

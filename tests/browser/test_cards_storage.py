@@ -181,7 +181,7 @@ def test_a_tab_on_a_phone_that_clears_tabs_is_told_to_install_first(page, site_u
     expect(first.get_by_role("listitem").nth(1)).to_have_text(
         "Choose Add to Home Screen, then Add."
     )
-    expect(first).to_contain_text("Cards do not move over by themselves.")
+    expect(first).to_contain_text("A card begun in this tab stays in it.")
     page.set_viewport_size({"width": 360, "height": 640})
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
     name_oneself(page, site_url)

@@ -90,11 +90,11 @@ const nest = (deep) => (deep === 0 ? "x" : { in: nest(deep - 1) });
 
 /** What is done to a whole file, whether the hashes are made to fit again, and what is said. */
 const HOSTILE = {
-  "a changed text": [(file) => (file.events[0].value.complaint = "None"), false, "Entry 1 (start by RB): It was changed after it was made: its hash does not fit."],
-  "a changed person": [(file) => (file.events[2].who = "XX"), false, "Entry 3 (tick by XX): It was changed after it was made: its hash does not fit."],
+  "a changed text": [(file) => (file.events[0].value.complaint = "None"), false, "Entry 1 (start by RB): It was changed after it was made: its hash does not fit. Ask for the file again."],
+  "a changed person": [(file) => (file.events[2].who = "XX"), false, "Entry 3 (tick by XX): It was changed after it was made: its hash does not fit. Ask for the file again."],
   "an event left out of the middle and joined up": [
     (file) => { file.events.splice(2, 1); file.events[2].sequence = 3; }, false,
-    "Entry 3 (reading by RB): It was changed after it was made: its hash does not fit.",
+    "Entry 3 (reading by RB): It was changed after it was made: its hash does not fit. Ask for the file again.",
   ],
   "an id that is no UUID": [(file) => (file.events[1].id = "1"), true, "Entry 2, id: “1” stands where a UUID is wanted."],
   "a card id with markup": [(file) => (file.card = "<img src=x onerror=alert(1)>"), true, /It belongs to another card than the file says\./],
@@ -148,7 +148,7 @@ for (const key of ["__proto__", "constructor", "prototype"]) {
 const PICTURES = {
   "a picture that was changed": [
     (photo) => (photo.content = Buffer.from([...JPEG.slice(0, -1), 1]).toString("base64")),
-    "Picture 1: It is not the picture that was taken: its size or its hash does not fit.",
+    "Picture 1: It is not the picture that was taken: its size or its hash does not fit. Ask for the file again.",
   ],
   "a picture that is no base64": [(photo) => (photo.content = "***"), "Picture 1: Its text is no base64."],
   "a page that says it is a picture": [

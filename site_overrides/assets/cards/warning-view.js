@@ -27,8 +27,7 @@ export function warningView({ warn, tab }) {
       el(
         "p",
         {},
-        "Cards do not move over by themselves. Open a card that was begun in this tab, choose Share the card, ",
-        "and take the file in on the home screen’s side.",
+        "A card begun in this tab stays in it. To bring it along, share its file from here and take it in there.",
       ),
     ),
   ];

@@ -21,7 +21,7 @@ export async function checkHashes(events, where) {
     const part = events.slice(from, from + AT_ONCE);
     const hashes = await Promise.all(part.map(({ hash: _hash, ...body }) => hashOf(body)));
     const wrong = part.find(({ hash }, at) => hash !== hashes[at]);
-    if (wrong) throw new Refusal(where(wrong), "It was changed after it was made: its hash does not fit.");
+    if (wrong) throw new Refusal(where(wrong), "It was changed after it was made: its hash does not fit. Ask for the file again.");
   }
   for (const chain of chains(events)) {
     chain.forEach((event, at) => checkLink(event, chain[at - 1], where(event)));

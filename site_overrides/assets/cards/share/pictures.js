@@ -43,7 +43,7 @@ export async function toPicture(base64, event, where) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", content));
   const hash = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
   if (content.length !== bytes || hash !== sha256) {
-    throw new Refusal(where, "It is not the picture that was taken: its size or its hash does not fit.");
+    throw new Refusal(where, "It is not the picture that was taken: its size or its hash does not fit. Ask for the file again.");
   }
   return { type, content: content.buffer };
 }
