@@ -24,7 +24,9 @@ def unquoted(text: str) -> str:
 
 
 def many(name: str) -> str:
-    """Return the plural of a name by the common rule: bush, bushes; assembly, assemblies."""
+    """Return the plural of a name by the common rule: bush, bushes; a unit such as lbf·ft has none."""
+    if "·" in name:
+        return name
     if _MANY_ES.search(name):
         return f"{name}es"
     return f"{name[:-1]}ies" if _MANY_IES.search(name) else f"{name}s"

@@ -15,6 +15,7 @@ words:
   torque wrench: {meaning: It reads a torque.}
   cross-member: {}
   assembly: {also: [make-up]}
+  lbf·ft: {also: [ft-lb]}
 """
 PAGE = "any-unit/leak-check.md"
 
@@ -58,6 +59,7 @@ def test_wording(manual):
         ("tail\nhousing", "extension", "extension"),
         ("ATF", "fluid", "fluid"),
         ("kickdown", "kick-down", "kick-down"),
+        ("ft-lbs", "lbf·ft", "lbf·ft"),
         ("wrench", "spanner", "spanner"),
         ("make-ups", "assembly", "assemblies"),
     ],
