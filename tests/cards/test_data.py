@@ -222,6 +222,17 @@ def test_the_revision_changes_with_the_text_and_only_with_it(manual_folder):
     assert data_of(manual_folder, "set-band")["revision"] != first
 
 
+def test_a_torque_is_in_the_unit_that_the_step_shows(manual_folder):
+    """Two units of one value in one line of paper would be a mistake waiting for a wrench."""
+    tool = manual_folder / "tools" / "wrench.md"
+    text = tool.read_text(encoding="utf-8")
+    reads = "kind: tool\nscale: lbf*ft\ntorque_range: 5 to 80 lbf*ft\n"
+    tool.write_text(text.replace("kind: tool\n", reads), encoding="utf-8")
+    step = data_of(manual_folder, "set-band")["steps"][1]
+    assert step["torques"][0]["value"] == "10 pound-force feet"
+    assert "10 lbf·ft" in step["text"]
+
+
 def test_a_torque_changed_in_the_family_is_a_new_revision(manual_folder):
     first = data_of(manual_folder, "set-band")["revision"]
     page = manual_folder / "families" / "kestrel-3.md"

@@ -19,11 +19,13 @@ from underhoist.model import Part
 from underhoist.references import matches
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from underhoist.model import Fastener, Hazard, Manual, Procedure, Reading
     from underhoist.model.values import Quantity
     from underhoist.pages.steps import Step
+
+    type WrittenOut = Callable[[Fastener], str]
 
 Json = dict[str, object]
 """A JSON object."""
@@ -32,8 +34,13 @@ FORMAT = 2
 """Version of this shape. Cards keep what they took, so an old shape must stay readable."""
 
 
-def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
-    """Make plain data of the procedure and its steps; the caller adds its page's revision."""
+def data(
+    manual: Manual, procedure: Procedure, steps: Sequence[Step], written_out: WrittenOut
+) -> Json:
+    """Make plain data of the procedure and its steps; the caller adds its page's revision.
+
+    `written_out` gives a torque with its unit in words, in the unit that the step's text shows.
+    """
     return {
         "format": FORMAT,
         "id": procedure.id,
@@ -54,7 +61,7 @@ def data(manual: Manual, procedure: Procedure, steps: Sequence[Step]) -> Json:
             for each in procedure.cautions
             if each.value in manual.hazards
         ],
-        "steps": [_step(step, _times(steps, step)) for step in steps],
+        "steps": [_step(step, _times(steps, step), written_out) for step in steps],
     }
 
 
@@ -104,24 +111,21 @@ def _variants(part: object) -> list[Json]:
     ]
 
 
-def _step(step: Step, times: Mapping[str, str]) -> Json:
+def _step(step: Step, times: Mapping[str, str], written_out: WrittenOut) -> Json:
     return {
         "number": step.number,
         "html": str(step.html),
         "text": step.text,
-        "torques": [_torque(id_, fastener) for id_, fastener in step.torques],
+        "torques": [
+            {"id": id_, "name": each.name.value, "value": written_out(each)}
+            for id_, each in step.torques
+        ],
         "cautions": [_caution(hazard) for hazard in step.hazards],
         "readings": [_reading(id_, reading, times[id_]) for id_, reading in step.readings],
         "wants_second_check": step.wants_second_check,
         "takes_off": list(step.takes_off),
         "puts_back": list(step.puts_back),
     }
-
-
-def _torque(full_id: str, fastener: Fastener) -> Json:
-    value = fastener.torque.value
-    written_out = f"{show_number(value)} {unit_words(unit_name(value))}"
-    return {"id": full_id, "name": fastener.name.value, "value": written_out}
 
 
 def _caution(hazard: Hazard) -> Json:

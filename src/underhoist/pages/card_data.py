@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping
 from underhoist import cards
 from underhoist.history import since
 from underhoist.links import page_address
-from underhoist.model import Procedure
+from underhoist.model import Fastener, Procedure
 from underhoist.pages.here import Here
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.steps import CARDS, card_steps
+from underhoist.pages.torque_units import lead
 from underhoist.references import find
 
 FOLDER = f"{CARDS}data/"
@@ -30,8 +31,14 @@ def card_files(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[tuple[str, s
 
 def _card(site: Site, procedure: Procedure, sheet: Sheet) -> cards.Json:
     """Return the procedure with the revision that stands on its page."""
-    made = cards.data(site.manual, procedure, card_steps(sheet.steps, procedure))
-    calculators = list(_calculators(Here(site, CARDS, procedure), procedure))
+    here = Here(site, CARDS, procedure)
+
+    def written_out(fastener: Fastener) -> str:
+        value = lead(fastener.torque.value, here.tools)
+        return f"{value.number} {value.words}"
+
+    made = cards.data(site.manual, procedure, card_steps(sheet.steps, procedure), written_out)
+    calculators = list(_calculators(here, procedure))
     kept = site.history.kept(procedure) if site.history else None
     return {
         **made,
