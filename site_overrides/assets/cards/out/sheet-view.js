@@ -42,8 +42,8 @@ export function sheet(card) {
     part("Still off", off.length > 0 && el("ul", {}, ...off)),
     part("Findings", findings.length > 0 && el("ul", { class: "uh-card__plain-list" }, ...findings)),
     part("Fluid", fluid !== "" && el("p", {}, fluid)),
-    readingsTable(card),
     ...card.jobs.map((job) => jobSection(card, job)),
+    readingsTable(card),
     foot(card),
   );
 }
