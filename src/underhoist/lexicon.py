@@ -24,7 +24,7 @@ def unquoted(text: str) -> str:
 
 
 def many(name: str) -> str:
-    """Return the plural of a name by the common rule: bush, bushes; a unit such as lbf·ft has none."""
+    """Return the plural of a name by the common rule: bush, bushes; a unit has none."""
     if "·" in name:
         return name
     if _MANY_ES.search(name):
