@@ -29,6 +29,7 @@ BENCHMARKS = (
     "search_speed",
     "phone_speed",
     "card_kill",
+    "card_speed",
     "road_tests",
     "twelve_fold",
     "mutation",
