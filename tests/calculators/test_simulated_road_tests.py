@@ -10,8 +10,8 @@ from collections import Counter
 import pytest
 from underhoist_calculators.road_test import RoadTest, valve
 from underhoist_calculators.shift_explanations import Comparison, compare
-from underhoist_calculators.shift_model import at_full_throttle, curve, with_change
-from underhoist_calculators.shift_signal import LOSS, by_vacuum
+from underhoist_calculators.shift_model import at_full_throttle, curve, curves_of, with_change
+from underhoist_calculators.shift_signal import HANGS, LOSS, SLACK, TIGHT, by_cable, by_vacuum
 from underhoist_calculators.units import quantity, read_span
 
 # The demo family's windows: invented, and close to linear in vacuum between the throttles.
@@ -30,7 +30,40 @@ WINDOWS = {
 KICK_DOWN = ("3-2", "full")
 VACUUMS = by_vacuum({"light": 16.0, "half": 8.0, "full": 0.0})
 UNCERTAINTY = quantity(3, "kilometre_per_hour")
-CAUSES = ("as-specified", "scale", "vacuum-loss", "one-shift", "full-throttle", "kick-down")
+
+# The demo family with a cable, as with a plain governor; 3-4 above light throttle is not driven.
+CABLE_WINDOWS = {
+    key: read_span(text)
+    for key, text in {
+        ("1-2", "light"): "14 to 20 km/h",
+        ("1-2", "half"): "37 to 45 km/h",
+        ("1-2", "full"): "51 to 59 km/h",
+        ("2-3", "light"): "29 to 37 km/h",
+        ("2-3", "half"): "64 to 74 km/h",
+        ("2-3", "full"): "86 to 96 km/h",
+        ("3-4", "light"): "56 to 66 km/h",
+        ("3-4", "half"): "92 to 104 km/h",
+        ("3-4", "full"): "118 to 130 km/h",
+        ("3-2", "full"): "74 to 84 km/h",
+    }.items()
+}
+CABLE_DRIVEN = sorted(set(CABLE_WINDOWS) - {("3-4", "half"), ("3-4", "full")})
+WIRE = by_cable({"light": 0.05, "half": 0.5, "full": 1.0}, travel=37.0)
+CABLES = {
+    "cable-tight": (TIGHT, 3.0, 12.0),
+    "cable-slack": (SLACK, 3.0, 15.0),
+    "cable-hangs": (HANGS, 7.0, 35.0),
+}
+"""What goes wrong with a cable, by at least and at most so many mm."""
+CAUSES = (
+    "as-specified",
+    "scale",
+    "vacuum-loss",
+    "one-shift",
+    "full-throttle",
+    "kick-down",
+    *CABLES,
+)
 
 
 def true_speeds(cause: str, chance: random.Random) -> dict[tuple[str, str], float]:
@@ -61,7 +94,12 @@ def drive(cause: str, chance: random.Random, readings: int) -> RoadTest:
     driven = chance.sample(sorted(WINDOWS), readings)
     if cause == "kick-down" and KICK_DOWN not in driven:
         driven[0] = KICK_DOWN
-    measured = {
+    return RoadTest(WINDOWS, read(base, speeds, driven, chance), UNCERTAINTY)
+
+
+def read(base, speeds, driven, chance):
+    """Readings of these speeds, off by reading noise and by the scatter of good units."""
+    return {
         key: quantity(
             max(1.0, chance.gauss(speeds[key], max(3.0, 0.05 * speeds[key])))
             + chance.gauss(0, base.points[key].half_width / 2),
@@ -69,7 +107,23 @@ def drive(cause: str, chance: random.Random, readings: int) -> RoadTest:
         )
         for key in driven
     }
-    return RoadTest(WINDOWS, measured, UNCERTAINTY)
+
+
+def drive_cable(cause: str, chance: random.Random, readings: int) -> RoadTest:
+    """One road test of a unit whose throttle cable is off by a random size."""
+    base = RoadTest(CABLE_WINDOWS, {}, UNCERTAINTY)
+    change, least, most = CABLES[cause]
+    size = chance.uniform(least, most)
+    speeds = with_change(base, WIRE, change, size, curves_of(base, WIRE))
+    driven = chance.sample(CABLE_DRIVEN, readings)
+    return RoadTest(CABLE_WINDOWS, read(base, speeds, driven, chance), UNCERTAINTY)
+
+
+def judged(cause: str, chance: random.Random, readings: int) -> str:
+    """Drive one road test of this cause and say what comes of it."""
+    if cause in CABLES:
+        return outcome(cause, compare(drive_cable(cause, chance, readings), WIRE))
+    return outcome(cause, compare(drive(cause, chance, readings), VACUUMS))
 
 
 def outcome(cause: str, found: Comparison) -> str:
@@ -85,9 +139,7 @@ def outcome(cause: str, found: Comparison) -> str:
 def simulate(cause: str, tests: int, readings: int, seed: int = 2026) -> Counter[str]:
     """Count the outcomes of so many road tests of one cause."""
     chance = random.Random(f"{seed} {cause} {readings}")  # noqa: S311 - a repeatable draw
-    return Counter(
-        outcome(cause, compare(drive(cause, chance, readings), VACUUMS)) for _ in range(tests)
-    )
+    return Counter(judged(cause, chance, readings) for _ in range(tests))
 
 
 @pytest.mark.parametrize(
@@ -100,6 +152,9 @@ def simulate(cause: str, tests: int, readings: int, seed: int = 2026) -> Counter
         ("kick-down", 7, 0.70, 0.10),
         ("scale", 4, 0.75, 0.05),
         ("vacuum-loss", 4, 0.70, 0.08),
+        ("cable-tight", 7, 0.48, 0.06),
+        ("cable-slack", 7, 0.65, 0.16),
+        ("cable-hangs", 7, 0.65, 0.06),
     ],
 )
 def test_a_cause_is_named_rightly(cause, readings, named, wrong):
