@@ -7,8 +7,6 @@ import { shopExchange } from "./shop-exchange.js";
 import { missingWords, stateWords, troubleWords } from "./state-words.js";
 import { toldLines } from "./told-lines.js";
 
-const GUIDE = "../writing/shop-sync/index.html";
-
 export class SyncView {
   #state = el("p", { class: "uh-card__left", role: "status" });
   #trouble = el("div");
@@ -92,6 +90,7 @@ export class SyncView {
 }
 
 function whatItIs() {
+  const guide = document.querySelector("#cards")?.getAttribute("data-shop-guide");
   return [
     el(
       "p",
@@ -108,7 +107,7 @@ function whatItIs() {
       "p",
       {},
       "It is off until somebody starts it, and it runs while the job cards are open. Nothing else in this manual sends anything anywhere. ",
-      el("a", { href: GUIDE }, "How a shop sets it up"),
+      guide ? el("a", { href: guide }, "How a shop sets it up") : null,
     ),
   ];
 }
