@@ -1,45 +1,19 @@
 // The job cards' page: which view the address asks for, after the storage has been looked at.
 
-import { addView } from "./plan/add-view.js";
 import { App, notice } from "./app.js";
 import { INITIALS, askForm } from "./kit/ask.js";
-import { closeView } from "./out/close-view.js";
 import { el } from "./kit/dom.js";
-import { fetchView } from "./plan/fetch-view.js";
 import { listView } from "./list-view.js";
-import { newCardView } from "./plan/new-card-view.js";
 import { checkStorage } from "./record/preflight.js";
-import { findingsView } from "./work/findings/findings-view.js";
-import { jobsView } from "./work/jobs-view.js";
-import { questionsView } from "./work/questions-view.js";
-import { sheetView } from "./out/sheet-view.js";
-import { renewView } from "./renew/renew-view.js";
-import { shareView } from "./share/share-view.js";
-import { takeInView } from "./share/take-in-view.js";
-import { ownerView } from "./out/owner-view.js";
-import { partsView } from "./out/parts-view.js";
 import { shopExchange } from "./sync/shop-exchange.js";
-import { SyncView } from "./sync/sync-view.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
-import { vehicleView } from "./work/vehicle-view.js";
-import { WorkView } from "./work/work-view.js";
+import { CARD_VIEWS, OWN_VIEWS, brought, workAt } from "./views.js";
 
 /** @import { View } from "./app.js" */
 
-const VIEWS = {
-  owner: ownerView, parts: partsView,
-  add: addView,
-  fetch: fetchView,
-  sheet: sheetView,
-  close: closeView,
-  share: shareView,
-  newer: renewView,
-  findings: findingsView,
-  jobs: jobsView,
-  questions: questionsView,
-  vehicle: vehicleView,
-};
+/** Views in which nothing is signed. */
+const NEED_NO_INITIALS = new Set(["take-in", "sync"]);
 
 /** @param {HTMLElement} root */
 async function start(root) {
@@ -83,20 +57,19 @@ function arrive(node) {
 async function viewFor(app) {
   const [place, id = "", part = ""] = location.hash.slice(1).split("/");
   if (place === "") return listView(app);
-  if (place === "take-in") return takeInView(app);
-  if (place === "sync") return new SyncView();
-  if (app.initials === "") return initialsView(app);
-  if (place === "new") return newCardView(app);
+  if (app.initials === "" && !NEED_NO_INITIALS.has(place)) return initialsView(app);
+  if (Object.hasOwn(OWN_VIEWS, place)) return (await brought(OWN_VIEWS[place]))(app);
   const session = await app.session(id);
   const card = session.state;
   if (place !== "card" || !card) {
     return troubleView("This card is not on this phone. Look at the list of cards.");
   }
-  if (Object.hasOwn(VIEWS, part)) {
-    return VIEWS[/** @type {keyof typeof VIEWS} */ (part)](app, session, card);
-  }
-  if (card.jobs.length === 0 && session.waiting.size === 0) return addView(app, session, card);
-  return new WorkView(app, session, card, /^\d+$/.test(part) ? Number(part) - 1 : null);
+  const isNew = card.jobs.length === 0 && session.waiting.size === 0;
+  const name = isNew && !Object.hasOwn(CARD_VIEWS, part) ? "add" : part;
+  const view = Object.hasOwn(CARD_VIEWS, name)
+    ? await brought(CARD_VIEWS[name])
+    : await workAt(/^\d+$/.test(part) ? Number(part) - 1 : null);
+  return view(app, session, card);
 }
 
 /**
