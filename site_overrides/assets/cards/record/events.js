@@ -1,4 +1,8 @@
 // What can happen on a card, how it becomes an immutable event, and how a chain of them is checked.
+//
+// Schema of an event:
+//   1  as types.js says. A new kind, or one more entry in a value, is no new schema: a page that does
+//      not know the kind keeps the event and counts it. What an older page would misread is one.
 
 import { hashOf } from "./canonical.js";
 
