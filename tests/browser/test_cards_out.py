@@ -128,6 +128,18 @@ def test_the_owner_reads_one_page_in_plain_words(page, site_url, whole):
     assert pages_of(page.pdf(prefer_css_page_size=True)) == 1
 
 
+def test_what_was_measured_is_on_the_owners_sheet_where_the_shop_wants_it(page, site_url):
+    card = filled_card(page, site_url, ["flatten-flange"])
+    show(page, site_url, card, "owner")
+    measured = page.locator(".uh-owner__measured")
+    expect(measured).to_be_hidden()
+    page.get_by_label("Show what was measured before and after").check()
+    expect(measured.locator("li")).to_have_text(
+        "Greatest gap below the straight-edge: 0 millimetres before, 0 millimetres after"
+    )
+    expect(page.get_by_text("We found nothing that you need to know of.")).to_be_visible()
+
+
 def test_the_parts_list_is_ticked_on_the_card(page, site_url, whole):
     show(page, site_url, whole, "parts")
     filter_ = page.get_by_role("checkbox", name="Filter Not identified: it has look-alikes.")

@@ -8,6 +8,8 @@ import { fluidSentences } from "./fluid-words.js";
 /** @import { StillOff } from "../record/review.js" */
 /** @import { CardState, FindingState, PartAsked, Photo, ReadingState, StepState } from "../types.js" */
 
+const OUTSIDE = "Readings outside their limits, or not readable";
+
 /** @typedef {{href: string, words: string}} Way */
 /** @typedef {{words: string, ways: Way[]}} Line */
 /** @typedef {{title: string, lines: Line[]}} Look */
@@ -22,7 +24,7 @@ import { fluidSentences } from "./fluid-words.js";
 export function lastLook(card, pictures) {
   const looks = [
     { title: "Still off", lines: stillOff(card).map((off) => offLine(card, off)) },
-    { title: "Readings outside their limits, or not readable", lines: outsideReadings(card).map((one) => readingLine(card, one)) },
+    { title: OUTSIDE, lines: outsideReadings(card).map((one) => readingLine(card, one)) },
     { title: "Steps left out", lines: leftOut(card).map((step) => leftOutLine(card, step)) },
     { title: "Look-alike parts not identified", lines: unidentified(card).map((part) => partLine(card, part)) },
     { title: "Findings without a decision", lines: undecided(card).map((one) => findingLine(card, one)) },
@@ -71,7 +73,8 @@ export function stepWay(card, step) {
  */
 function offLine(card, { thing, step, waiting }) {
   const taken = stepWay(card, step);
-  const back = waiting.map((one) => stepWay(card, one)).map(({ href, words }) => ({ href, words: `To put it back on: ${words}` }));
+  const ways = waiting.map((one) => stepWay(card, one));
+  const back = ways.map(({ href, words }) => ({ href, words: `To put it back on: ${words}` }));
   const none = back.length === 0 ? " No step on this card puts it back on." : "";
   return { words: `${capital(thing)}.${none}`, ways: [{ ...taken, words: `Taken off: ${taken.words}` }, ...back] };
 }

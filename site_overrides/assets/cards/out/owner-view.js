@@ -33,6 +33,7 @@ function ownerSheet(card) {
     ["Worked on by", told.people.worked.join(", ")],
     ["Second check by", told.people.checked.join(", ")],
   ]);
+  const work = told.work.map((title) => el("li", {}, title));
   const nothing = told.right.length === 0 && told.open.length === 0;
   return el(
     "article",
@@ -44,7 +45,7 @@ function ownerSheet(card) {
     nothing && part("What we found", el("p", {}, "We found nothing that you need to know of.")),
     part("Found and put right", told.right.length > 0 && el("ul", {}, ...told.right.map(findingLine))),
     part("Found, and still to do or to watch", told.open.length > 0 && el("ul", {}, ...told.open.map(findingLine))),
-    part("Work done", told.work.length > 0 && el("ul", { class: "uh-owner__work" }, ...told.work.map((title) => el("li", {}, title)))),
+    part("Work done", told.work.length > 0 && el("ul", { class: "uh-owner__work" }, ...work)),
     part("Fluid", told.fluid !== "" && el("p", {}, told.fluid)),
     measuredPart(told.measured),
     part("Next visit", el("p", { class: "uh-owner__lines" }, line("Date"), line("Or at"), line("For"))),
@@ -55,7 +56,8 @@ function ownerSheet(card) {
 /** @param {FindingState[]} findings */
 function stopBox(findings) {
   const list = findings.map(({ what }) => el("li", {}, what));
-  return el("div", { class: "uh-owner__stop" }, el("p", {}, "Do not drive it before this is put right."), el("ul", {}, ...list));
+  const words = el("p", {}, "Do not drive it before this is put right.");
+  return el("div", { class: "uh-owner__stop" }, words, el("ul", {}, ...list));
 }
 
 /** @param {FindingState} finding */

@@ -34,6 +34,7 @@ function partsSheet(card, toggle) {
   const { parts, consumables, fluids, advised } = partsList(card);
   const list = (/** @type {PartLine[]} */ lines) =>
     lines.length > 0 && el("ul", { class: "uh-parts" }, ...lines.map((one) => lineOf(one, card.closed ? null : toggle)));
+  const found = advised.map(advisedLine);
   const none = parts.length + consumables.length + fluids.length + advised.length === 0;
   return el(
     "article",
@@ -44,7 +45,7 @@ function partsSheet(card, toggle) {
     part("Parts", list(parts)),
     part("Consumables", list(consumables)),
     part("Fluids", list(fluids)),
-    part("For what was found and advised", advised.length > 0 && el("ul", { class: "uh-parts" }, ...advised.map(advisedLine))),
+    part("For what was found and advised", advised.length > 0 && el("ul", { class: "uh-parts" }, ...found)),
   );
 }
 

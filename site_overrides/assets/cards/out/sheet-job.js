@@ -8,7 +8,7 @@ import { smallShape } from "../kit/shapes.js";
 import { steps } from "../record/fold.js";
 import { saidLines } from "../work/step-view.js";
 
-/** @import { CardState, Job, ReadingState, StepState } from "../types.js" */
+/** @import { CardState, Job, ReadingState, Renewal, StepState } from "../types.js" */
 
 /**
  * @param {CardState} card
@@ -23,12 +23,15 @@ export function jobSection(card, job) {
     { class: "uh-card__job" },
     el("h3", {}, job.text.title),
     el("p", { class: "uh-card__sign" }, revisionWords(job)),
-    ...job.renewals.map(({ mark, words }) =>
-      el("p", { class: "uh-card__sign" }, `Newer revision taken by ${mark.who}, ${timeWords(mark.at)}. ${words.join(" ")}`),
-    ),
+    ...job.renewals.map((one) => el("p", { class: "uh-card__sign" }, renewalWords(one))),
     el("ol", {}, ...lines),
     ...(past.length > 0 ? [el("h4", {}, "From the earlier text"), el("ul", {}, ...past)] : []),
   );
+}
+
+/** @param {Renewal} renewal */
+function renewalWords({ mark, words }) {
+  return `Newer revision taken by ${mark.who}, ${timeWords(mark.at)}. ${words.join("; ")}`;
 }
 
 /** @param {Job} job */

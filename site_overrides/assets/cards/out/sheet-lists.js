@@ -9,6 +9,8 @@ import { part } from "./paper-view.js";
 
 /** @import { CardState, FindingState, Job, ReadingState } from "../types.js" */
 
+const NOT_ASKED = "not asked";
+
 /** @typedef {{name: string, limits: string, found: ReadingState|null, left: ReadingState|null}} Pair */
 
 /**
@@ -79,12 +81,12 @@ function pairsOf(job) {
  * @param {string} text
  */
 function cell(label, text) {
-  return el("td", { "data-label": label }, text);
+  return el("td", { "data-label": label, "data-none": text === NOT_ASKED }, text);
 }
 
 /** @param {ReadingState|null} reading */
 function words(reading) {
-  if (!reading) return "not asked";
+  if (!reading) return NOT_ASKED;
   const { taken } = reading;
   const mark = taken?.outside ? " (outside)" : "";
   return `${readingWords(reading) || "not taken"}${mark}`;
