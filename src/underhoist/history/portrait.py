@@ -16,7 +16,17 @@ from underhoist.history.plain import Plain, facts, plain
 from underhoist.history.texts import texts
 from underhoist.link_targets import Inside, file_links
 from underhoist.links import Links
-from underhoist.model import Fastener, Hazard, Manual, Page, Part, Procedure, Tool
+from underhoist.model import (
+    Fastener,
+    Fault,
+    Hazard,
+    Manual,
+    Page,
+    Part,
+    Procedure,
+    Tool,
+    whole_minutes,
+)
 from underhoist.references import OWNED, Target, find, matches
 
 Filled = Callable[[Page, Calculator], Mapping[str, str]]
@@ -65,9 +75,18 @@ class Painter:
             shown = None if _owns(page, target) else self._shown(page, target)
             if shown:
                 yield f"{target.scheme}:{target.id}", shown
+        if isinstance(page, Fault):
+            yield from self._ways(page)
         for link, to in file_links(page):
             if link.form == "image" and isinstance(to, Inside) and to.path in self.manual.files:
                 yield f"drawing:{to.path}", {"content": self._content(to.path)}
+
+    def _ways(self, fault: Fault) -> Iterator[tuple[str, Plain]]:
+        """Give the minutes to get at each check: the order of the checks comes from them."""
+        declared = self.manual.access
+        for word in dict.fromkeys(check.access.value for check in fault.checks.values()):
+            if word in declared:
+                yield f"access:{word}", {"minutes": str(whole_minutes(declared, word))}
 
     def _shown(self, page: Page, target: Target) -> dict[str, Plain]:
         """Give what the page shows of a thing that stands elsewhere, besides its name."""

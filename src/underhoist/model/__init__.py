@@ -1,6 +1,6 @@
 """What a manual is made of: frozen classes, one file a kind of page, nothing but data."""
 
-from underhoist.model.access import Access
+from underhoist.model.access import Access, whole_minutes
 from underhoist.model.family import (
     Adjustment,
     Fastener,
@@ -25,7 +25,8 @@ from underhoist.model.word import Word
 
 __all__ = [
     "Access", "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule",
-    "GearTrain", "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual", "Modulator",
-    "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen",
+    "GearTrain", "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual",
+    "Modulator", "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen",
     "ShiftWindow", "Stall", "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
+    "whole_minutes",
 ]  # fmt: skip

@@ -1,5 +1,6 @@
 """`access` on a page: what must be open before a check can be made, and what it takes."""
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from attrs import field, frozen
@@ -25,3 +26,15 @@ class Access:
         default=None,
         metadata={"help": "Id of the procedure that tells how to get there.", "to": "procedure"},
     )
+
+
+def whole_minutes(declared: Mapping[str, Access], name: str) -> int:
+    """Add up the minutes of the way from the start; a way through itself is counted once."""
+    seen: set[str] = set()
+    total = 0
+    while name in declared and name not in seen:
+        seen.add(name)
+        total += declared[name].minutes.value
+        through = declared[name].through
+        name = through.value if through else ""
+    return total
