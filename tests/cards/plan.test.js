@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { choose, oftenWith, placesFor, timeInWords } from "../../site_overrides/assets/cards/plan/choose.js";
+import { fetchList } from "../../site_overrides/assets/cards/plan/order.js";
 import { foldCard } from "../../site_overrides/assets/cards/record/fold.js";
 import { PROCEDURE, startedPhone } from "./helpers.js";
 
@@ -76,4 +77,12 @@ test("a card's jobs stand by their places, and an older card's as they were adde
 test("minutes in words", () => {
   const said = { 0: "0 min", 45: "45 min", 60: "1 h", 205: "3 h 25 min" };
   for (const [minutes, words] of Object.entries(said)) assert.equal(timeInWords(Number(minutes)), words);
+});
+
+test("the gravest caution stands first, each once, whichever procedure it comes from", () => {
+  const text = (...words) => ({
+    text: { tools: [], parts: [], consumables: [], fluids: [], cautions: words.map((word) => ({ id: word, word })) },
+  });
+  const { cautions } = fetchList([text("notice", "warning"), text("caution", "warning", "danger")]);
+  assert.deepEqual(cautions.map(({ word }) => word), ["danger", "warning", "caution", "notice"]);
 });

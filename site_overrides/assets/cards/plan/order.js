@@ -41,7 +41,7 @@ export function fetchList(jobs) {
     tools: byId(texts.flatMap((text) => text.tools)),
     parts: byId(texts.flatMap((text) => text.parts)),
     consumables: [...new Set(consumables)].map((name) => ({ id: name, name })),
-    cautions: byId(texts.flatMap((text) => text.cautions)),
+    cautions: byId(texts.flatMap((text) => text.cautions)).sort(gravestFirst),
   };
 }
 
@@ -52,4 +52,14 @@ export function fetchList(jobs) {
  */
 function byId(things) {
   return [...new Map(things.map((thing) => [thing.id, thing])).values()];
+}
+
+const GRAVITY = ["danger", "warning", "caution", "notice"];
+
+/**
+ * @param {{word: string}} a
+ * @param {{word: string}} b
+ */
+function gravestFirst(a, b) {
+  return GRAVITY.indexOf(a.word) - GRAVITY.indexOf(b.word);
 }
