@@ -32,7 +32,7 @@ RESULTS = ROOT / "benchmarks" / "results"
 VEHICLES = 10
 SHUFFLES = 50
 """So many random orders each vehicle is played with; their mean is shown."""
-MOST = 200_000
+MOST = 30_000
 """States that the search may look into, as when a page is made."""
 
 

@@ -178,6 +178,11 @@ def test_what_reads_the_same_is_not_told(edited, file, old, new):
     assert edited.words(JOB) == []
 
 
+def test_a_longer_way_to_a_check_is_told_by_its_fault():
+    old, new = ({"shows": {"access:on the hoist": {"minutes": each}}} for each in ("15", "20"))
+    assert [each.words for each in compare(old, new)] == ["access on the hoist, minutes: 15 -> 20"]
+
+
 def test_what_no_word_fits_is_still_told():
     assert [each.words for each in compare({"shows": {}}, {"shows": {"x:y": {"a": "b"}}})] == [
         "the text was reworded"

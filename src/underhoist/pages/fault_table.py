@@ -12,8 +12,8 @@ from underhoist.model import Check, Fault
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, join, link
 
-MOST = 200_000
-"""So many states are looked into when a page is made: nobody waits at the vehicle."""
+MOST = 30_000
+"""So many states are looked into when a page is made: some seconds at most, on a phone too."""
 
 
 @frozen
