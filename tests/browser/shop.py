@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+import os
 import re
 import shutil
 import signal
@@ -42,14 +44,18 @@ class Shop:
     def start(self) -> None:
         """Serve, on the same folder and at the same address as before."""
         command = [str(NODE), str(SERVER), str(self.folder), str(self.port), self.origin]
-        self._running = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
+        # A group of its own: what is started may be a wrapper around the server.
+        self._running = subprocess.Popen(
+            command, stdout=subprocess.PIPE, text=True, start_new_session=True
+        )
         assert self._running.stdout is not None
         assert self._running.stdout.readline().strip() == "ready"
 
     def kill(self) -> None:
         """Be gone at once, without a chance to write anything more."""
         assert self._running is not None
-        self._running.send_signal(signal.SIGKILL)
+        with contextlib.suppress(ProcessLookupError):
+            os.killpg(self._running.pid, signal.SIGKILL)
         self._running.wait()
         assert self._running.stdout is not None
         self._running.stdout.close()

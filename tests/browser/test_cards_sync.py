@@ -231,7 +231,7 @@ def test_the_password_stays_only_where_the_person_says_so_and_never_in_an_addres
     page, site_url, shop
 ):
     asked, said = [], []
-    page.on("request", asked.append)
+    page.on("request", lambda request: asked.append(request))  # noqa: PLW0108
     page.on("console", lambda message: said.append(message.text))
     join(page, site_url, shop)
     expect(state(page)).to_have_text(LAST)
