@@ -15,8 +15,8 @@ UNUSABLE = 2
 def serve(project: Path, port: int) -> None:
     """Preview the manual of the project in DIR; the browser follows every change.
 
-    What the check finds stands in its page and in the terminal. A page that cannot be read keeps its
-    last good state. The preview is never stored for offline use.
+    What the check finds stands in its page and in the terminal. A page that cannot be read keeps
+    its last good state. The preview is never stored for offline use.
     """
     from underhoist.preview import Preview  # noqa: PLC0415  # help must not wait for it
     from underhoist.project import Unusable  # noqa: PLC0415

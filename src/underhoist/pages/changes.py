@@ -211,13 +211,11 @@ def _other_parts(here: Here, build: _Build, number: int, count: int) -> Markup:
     if count == 1:
         return NOTHING
     ways = join(
-
-            Markup("<li>{}</li>").format(
-                f"Part {part}"
-                if part == number
-                else link(here.to(_address(build, part)), f"Part {part}")
-            )
-            for part in range(1, count + 1)
-
+        Markup("<li>{}</li>").format(
+            f"Part {part}"
+            if part == number
+            else link(here.to(_address(build, part)), f"Part {part}")
+        )
+        for part in range(1, count + 1)
     )
     return section("uh-group", "All parts", Markup("<ul>\n{}\n</ul>").format(ways))
