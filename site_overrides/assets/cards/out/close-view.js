@@ -38,7 +38,9 @@ export async function closeView(app, session, card) {
     if (now === seen) return; // a reason that is being written stays
     seen = now;
     const stuck = trouble ? [notice(`Not stored yet. ${trouble}`, retry(session))] : [];
+    const hadFocus = body.contains(document.activeElement);
     body.replaceChildren(...stuck, ...contents(app, session, session.state ?? card, pictures));
+    if (hadFocus) node.querySelector("h2")?.focus(); // what had it is gone
   };
   return { node, update, title: `Close the card, ${card.vehicle.identification}` };
 }
