@@ -8,6 +8,25 @@ IDENTIFICATION = "Marlow Drover, green"
 COMPLAINT = "It hangs on in first and leaves a puddle"
 
 
+FRESH = """async ({ root, procedures, initials }) => {
+    const { append, remember } = await import(root + "assets/cards/record/store.js");
+    const { draft } = await import(root + "assets/cards/record/events.js");
+    const card = crypto.randomUUID();
+    const does = (kind, value) => append(draft({ card, who: initials, kind, value }));
+    await remember("initials", initials);
+    const vehicle = {
+        family: "kestrel-3", family_title: "Kestrel 3", identification: "Marlow Drover, green",
+        tyre: "", axle: "", odometer: "84210 km",
+    };
+    await does("start", { vehicle, complaint: "It shifts up late", fault: "" });
+    for (const id of procedures) {
+        const procedure = await (await fetch(root + "cards/data/" + id + ".json")).json();
+        await does("add", { procedure });
+    }
+    return card;
+}"""
+
+
 def open_cards(page, site_url, hash_=""):
     """Open the cards' page and wait until the phone's storage has been looked at."""
     page.goto(f"{site_url}cards/{hash_}")
@@ -40,6 +59,13 @@ def start_card(page, site_url, *procedures, initials="RB"):
     page.get_by_role("link", name="Begin with the first step").click()
     expect(tick(page)).to_be_visible()
     return page.evaluate("location.hash").split("/")[1]
+
+
+def fresh_card(page, site_url, *procedures, initials="RB"):
+    """Store a card with these procedures, nothing of it done or shown; returns its id."""
+    open_cards(page, site_url)
+    asked = {"root": site_url, "procedures": procedures, "initials": initials}
+    return page.evaluate(FRESH, asked)
 
 
 def tick(page):

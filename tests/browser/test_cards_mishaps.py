@@ -6,26 +6,10 @@ import re
 
 import pytest
 from card_filled import show
-from card_hands import chain_is_whole, go_to, open_cards, stored_events, tick, tick_off
+from card_hands import chain_is_whole, fresh_card, go_to, open_cards, stored_events, tick, tick_off
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
-
-FRESH = """async ({ root, procedure, initials }) => {
-    const { append, remember } = await import(root + "assets/cards/record/store.js");
-    const { draft } = await import(root + "assets/cards/record/events.js");
-    const card = crypto.randomUUID();
-    const does = (kind, value) => append(draft({ card, who: initials, kind, value }));
-    await remember("initials", initials);
-    const vehicle = {
-        family: "kestrel-3", family_title: "Kestrel 3", identification: "Marlow Drover, green",
-        tyre: "", axle: "", odometer: "84210 km",
-    };
-    await does("start", { vehicle, complaint: "It shifts up late", fault: "" });
-    const text = await (await fetch(root + "cards/data/" + procedure + ".json")).json();
-    await does("add", { procedure: text });
-    return card;
-}"""
 
 # Another window holds the record in a transaction that does not end.
 HANG = """() => new Promise((done) => {
@@ -46,9 +30,7 @@ HANG = """() => new Promise((done) => {
 @pytest.fixture
 def card(page, site_url):
     """A card with one procedure, at its first step; nothing is done yet."""
-    open_cards(page, site_url)
-    made = {"root": site_url, "procedure": "set-band", "initials": "RB"}
-    card = page.evaluate(FRESH, made)
+    card = fresh_card(page, site_url, "set-band")
     show(page, site_url, card, "1")
     expect(tick(page)).to_be_visible()
     return card

@@ -57,7 +57,7 @@ export async function newCardView(app) {
     void start(app, form, index).catch((error) => trouble.replaceChildren(notice(error.message)));
   });
   fitFamily(form, index);
-  return { node: el("div", {}, el("h2", {}, "A new card"), ...warningView(app.warning), form) };
+  return { node: el("div", {}, el("h2", { tabindex: -1 }, "A new card"), ...warningView(app.warning), form) };
 }
 
 /**
