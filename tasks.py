@@ -264,7 +264,7 @@ def test() -> int:
     }
     for label, command in checks.items():
         run_counted(label, command, "\0", 1)
-    return ours(python, "-m", "pytest")
+    return ours(python, "-m", "pytest", "-n", "auto", "--dist", "loadfile")  # a process a core
 
 
 def bench() -> int:
