@@ -2,6 +2,7 @@
 
 import { eventDoc, inBatches, photoDoc, photoDocId } from "./documents.js";
 import { ExchangeTrouble } from "./trouble.js";
+import { waiting } from "./waiting.js";
 import { ask } from "./wire.js";
 
 /** @import { Doc } from "./documents.js" */
@@ -9,20 +10,6 @@ import { ask } from "./wire.js";
 
 const AT_ONCE = 100; // events read from the phone's storage together
 const BOUNDS = { most: 100, size: 400_000 }; // characters; a minute on a poor signal
-
-/**
- * Ids of the documents that this phone has and the server is not known to have.
- *
- * @param {Pick<Around, "records"|"notes">} around
- * @returns {Promise<{events: string[], photos: string[]}>}
- */
-export async function waiting({ records, notes }) {
-  const [events, photos, known] = await Promise.all([records.eventIds(), records.photoIds(), notes.known()]);
-  return {
-    events: events.filter((id) => !known.has(id)),
-    photos: photos.filter((id) => !known.has(photoDocId(id))),
-  };
-}
 
 /** @param {Around} around */
 export async function pushEvents(around) {

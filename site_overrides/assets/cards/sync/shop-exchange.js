@@ -4,12 +4,11 @@
 // its own ends nothing but itself.
 
 import { announce, remember, remembered } from "../record/store.js";
-import { exchange } from "./exchange.js";
 import { notes, told } from "./notes.js";
 import { REST, SOON, pauseAfter } from "./pace.js";
-import { waiting } from "./push.js";
 import { missing, records } from "./records.js";
 import { ExchangeTrouble } from "./trouble.js";
+import { waiting } from "./waiting.js";
 
 /** @import { State } from "./state-words.js" */
 /** @import { Shop } from "./wire.js" */
@@ -136,6 +135,7 @@ class ShopExchange {
       }
     };
     const run = async () => {
+      const { exchange } = await import("./exchange.js"); // a phone without a shop never needs it
       await exchange({ shop, records, notes, signal: this.#stop.signal, stuck: this.#stuck, progress });
       return null;
     };
