@@ -9,7 +9,7 @@ HALF_A_MINUTE = 0.5
 
 def minutes_words(minutes: float) -> str:
     """Say whole minutes; less than one is said so."""
-    whole = round(minutes)
+    whole = int(minutes + 0.5)
     if whole == 0:
         return "less than a minute" if minutes > 0 else "no time"
     return "1 minute" if whole == 1 else f"{whole:,} minutes"
