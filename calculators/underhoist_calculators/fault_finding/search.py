@@ -6,7 +6,7 @@ from underhoist_calculators.fault_finding.board import Board, State, bits
 from underhoist_calculators.fault_finding.bounds import least
 
 STATES = 3_000
-"""So many states are looked into before the search gives up: twice what twelve checks of a usual page take."""
+"""So many states are looked into at most: twice what twelve checks of a usual page take."""
 
 TIE = 1e-9
 """Minutes within which two checks are as good: the one that the author wrote first is taken."""
