@@ -41,8 +41,8 @@ Three things to take to the vehicle:
   Drive all the shifts of the [road test](procedure:road-test-before).
 - A kick-down that is held on and a complete loss of vacuum give the same speeds. No road test tells
   them apart: put the [gauge on the line](procedure:signal-vacuum-supply).
-- A throttle cable that is a few millimetres off is often left open: too tight and sticking make light
-  throttle late alike, and a little slack hides in the windows. Measure
+- A throttle cable that is a few millimetres off is often left open: too tight and sticking make
+  light throttle late alike, and a little slack hides in the windows. Measure
   [its gap and its travel](procedure:heron-cable), whatever the road test says.
 
 The counts are in `benchmarks/results/road_tests.json`. `python benchmarks/road_tests.py` makes them

@@ -123,7 +123,11 @@ def settle(project, old, new):
             r"mkdocs\.yml: the list of plugins lacks underhoist\. Add the line",
         ),
         ("name: material", "name: paper", "Unrecognised theme name: 'paper'"),
-        ("  - underhoist\n", "  - underhoist\n  - searching\n", 'The "searching" plugin is not installed'),
+        (
+            "  - underhoist\n",
+            "  - underhoist\n  - searching\n",
+            'The "searching" plugin is not installed',
+        ),
         ("  - underhoist\n", "  - underhoist:\n      demo: perhaps\n", "demo"),
         ("site_name: A small manual\n", "", "site_name"),
     ],

@@ -117,7 +117,7 @@ def test_the_mend_leaves_nothing_to_find(manual):
 
 def test_the_mend_in_the_front_matter_where_it_stands_without_quotes(manual):
     manual.keys("index.md", WORDS)
-    manual.keys("tools/square-socket.md", "title: Socket for bushings\nsummary: \"For ATF.\"\n")
+    manual.keys("tools/square-socket.md", 'title: Socket for bushings\nsummary: "For ATF."\n')
     first, second = check(manual.folder).findings
     assert str(first.at) == "tools/square-socket.md:3:19"
     assert (str(second.at), second.edit) == ("tools/square-socket.md:4:10", None)

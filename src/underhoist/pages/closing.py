@@ -19,4 +19,3 @@ def closing(site: Site) -> Markup:
     said = (SAFETY, DEMO) if site.demo else (SAFETY,)
     lines = join(Markup("<p>{}</p>").format(line) for line in said)
     return Markup('<footer class="uh-safety">\n{}\n</footer>').format(lines)
-
