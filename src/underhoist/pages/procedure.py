@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from underhoist.model import Fastener, Hazard, Part, Procedure
 from underhoist.pages.authored import prose, sheet, words_of
+from underhoist.pages.fluids import fluid_link
 from underhoist.pages.hazard_panel import panel
 from underhoist.pages.here import Here
 from underhoist.pages.howto import howto
@@ -78,7 +79,7 @@ def _fetch(here: Here, procedure: Procedure) -> Markup:
         "uh-fetch",
         "What to fetch",
         _items("tools", "Tools", tools),
-        _items("fluids", "Fluids", (each.value for each in procedure.fluids)),
+        _items("fluids", "Fluids", (fluid_link(here, each.value) for each in procedure.fluids)),
         _items("consumables", "Consumables", (each.value for each in procedure.consumables)),
         _items("parts", "Parts to identify", (_part(here, each.value) for each in procedure.parts)),
     )
