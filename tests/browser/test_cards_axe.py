@@ -3,42 +3,103 @@
 from __future__ import annotations
 
 import pytest
-from card_hands import go_to, open_cards, start_card, tick, tick_off
+from card_filled import FINDINGS, filled_card, show
+from card_hands import fresh_card, go_to, open_cards, tick, tick_off
+from playwright.sync_api import expect
 from test_axe import findings
 
 pytestmark = pytest.mark.browser
 
+PARTS = (
+    "", "add", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner", "parts",
+    "close", "share",
+)  # fmt: skip
+ALONE = ("#", "#new", "#take-in", "#sync")
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_on_a_card(page, site_url, paper):
-    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+FULL = """() => {
+    IDBObjectStore.prototype.add = () => { throw new DOMException("", "QuotaExceededError"); };
+}"""
+
+
+@pytest.fixture(params=["light", "dark"])
+def paper(page, request):
+    """The page on this paper from its first moment."""
+    page.add_init_script(f"localStorage.setItem('paper', '{request.param}')")
+    return request.param
+
+
+def test_axe_finds_nothing_on_the_views_of_a_card(page, site_url, paper):
+    card = filled_card(page, site_url, findings=FINDINGS, photos=[True, False], skip=["drop-pan 3"])
+    for part in PARTS:
+        show(page, site_url, card, part)
+        assert page.locator("html").get_attribute("data-paper") == paper
+        assert findings(page) == [], part
+    show(page, site_url, card, "close")
+    page.get_by_role("button", name="Close the card").click()
+    expect(page.get_by_text("Closed by")).to_be_visible()
+    assert findings(page) == [], "closed"
+    show(page, site_url, card, "")
+    assert findings(page) == [], "a closed card's work"
+
+
+@pytest.mark.usefixtures("paper")
+def test_axe_finds_nothing_beside_the_cards(page, site_url):
+    open_cards(page, site_url)
+    assert findings(page) == [], "no cards"
     open_cards(page, site_url, "#new")
     assert findings(page) == [], "who are you"
-    card = start_card(page, site_url, "set-band")
-    assert page.locator("html").get_attribute("data-paper") == paper
-    assert findings(page) == [], "the first step"
+    fresh_card(page, site_url, "set-band")
+    for hash_ in ALONE:
+        page.goto("about:blank")
+        open_cards(page, site_url, hash_)
+        assert findings(page) == [], hash_
+    page.goto("about:blank")
+    open_cards(page, site_url, "#new")
+    page.get_by_role("button", name="Start the card").click()
+    assert findings(page) == [], "a new card with errors"
+
+
+@pytest.mark.usefixtures("paper")
+def test_axe_finds_nothing_in_any_state_of_the_work(page, site_url):
+    card = fresh_card(page, site_url, "set-band")
+    show(page, site_url, card, "1")
+    assert findings(page) == [], "to do"
+    page.get_by_role("button", name="Finding", exact=True).click()
+    assert findings(page) == [], "a finding"
+    page.get_by_role("button", name="Cancel").click()
     tick_off(page)
+    go_to(page, site_url, card, 1)
+    assert findings(page) == [], "stored"
     go_to(page, site_url, card, 4)
-    page.get_by_role("button", name="Not readable").click()
-    assert findings(page) == [], "a reading that is refused"
+    page.get_by_label("Turns until the adjuster seats").click()
+    assert findings(page) == [], "the pad"
+    page.get_by_label("Turns until the adjuster seats").fill("9")
+    page.get_by_role("button", name="Record", exact=True).click()
+    page.get_by_role("button", name="Make it a finding").click()
+    assert findings(page) == [], "a reading outside its limits"
     go_to(page, site_url, card, 7)
     tick_off(page)
     assert findings(page) == [], "a second check asked for"
     page.get_by_role("button", name="Later").click()
     page.get_by_role("button", name="Hand back").click()
+    page.get_by_label("What do you want to ask?").fill("Is this the right nut?")
     assert findings(page) == [], "a question"
-    for part in ("sheet", "fetch", "add", "close"):
-        open_cards(page, site_url, f"#card/{card}/{part}")
-        assert findings(page) == [], part
-    open_cards(page, site_url, "#new")
-    page.get_by_role("button", name="Start the card").click()
-    assert findings(page) == [], "a new card with errors"
-    open_cards(page, site_url, "#")
-    assert findings(page) == [], "the list"
+    page.locator(".uh-card__ask button[type=submit]").click()
+    show(page, site_url, card, "questions")
+    assert findings(page) == [], "an open question"
+    show(page, site_url, card, "close")
+    assert findings(page) == [], "a card that cannot be closed"
+    show(page, site_url, card, "2")
+    page.evaluate(FULL)
+    page.wait_for_timeout(460)
+    tick(page).click()
+    expect(page.locator(".uh-tick__word")).to_have_text("Not stored yet")
+    assert findings(page) == [], "not stored"
 
 
 def test_a_screen_reader_is_told_what_the_tick_is_and_how_it_stands(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = fresh_card(page, site_url, "set-band")
+    show(page, site_url, card, "1")
     tick_off(page)
     go_to(page, site_url, card, 1)
     name = "Step 1: Wipe the adjuster and the case around it clean."
@@ -47,3 +108,9 @@ def test_a_screen_reader_is_told_what_the_tick_is_and_how_it_stands(page, site_u
     assert tick(page).get_attribute("aria-describedby") == "uh-tick-word"
     after = page.get_by_role("button", name="To do: 2. Mark one corner of the square")
     assert after.count() == 1, "a neighbour says in words how it stands"
+    page.evaluate(FULL)
+    go_to(page, site_url, card, 2)
+    page.wait_for_timeout(460)
+    tick(page).click()
+    expect(page.locator(".uh-tick__word")).to_have_text("Not stored yet")
+    assert tick(page).get_attribute("aria-pressed") == "false", "not pressed before it is stored"

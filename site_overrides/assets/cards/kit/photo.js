@@ -51,9 +51,9 @@ function load(image, picture) {
  * @param {((photo: Photo) => void)|null} takeBack null where it cannot be taken back
  */
 export function smallPhoto(photo, takeBack) {
-  const words = `${photoWords(photo)}. Show it large`;
   const press = () => showLarge(photo, takeBack);
-  return el("button", { class: "uh-photo__small", type: "button", "aria-label": words, onclick: press }, photoImage(photo));
+  const more = el("span", { class: "uh-unseen" }, "Show it large");
+  return el("button", { class: "uh-photo__small", type: "button", onclick: press }, photoImage(photo), more);
 }
 
 /**
