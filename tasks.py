@@ -32,6 +32,7 @@ BENCHMARKS = (
     "card_speed",
     "road_tests",
     "twelve_fold",
+    "fault_order",
     "mutation",
 )
 
