@@ -51,3 +51,8 @@ def bad_shares(check: CheckKeys) -> dict[str, float]:
     """Give how often the check is bad with each cause: always with what a good one rules out."""
     told = {id_: share.value for id_, share in check.bad_with.items()}
     return dict.fromkeys((each.value for each in check.rules_out), 1.0) | told
+
+
+def names_strangers(fault: Fault, check: CheckKeys) -> bool:
+    """Whether a check rules out what is no cause here: until that is mended it may mean any."""
+    return any(each.value not in fault.causes for each in check.rules_out)

@@ -4,18 +4,26 @@ import os
 import shutil
 
 import pytest
-from playwright.sync_api import sync_playwright
 
+pytestmark = pytest.mark.browser
 CHROMIUM = os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
-QUIET = ("--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking")
+QUIET = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
 
 
-@pytest.fixture
-def page():
-    with sync_playwright() as player:
-        browser = player.chromium.launch(executable_path=CHROMIUM, args=list(QUIET))
-        yield browser.new_page(viewport={"width": 390, "height": 844})
-        browser.close()
+@pytest.fixture(scope="session")
+def base_url():
+    """None: every test writes whole addresses."""
+
+
+@pytest.fixture(scope="session")
+def browser_type_launch_args(browser_type_launch_args):
+    found = {"executable_path": CHROMIUM} if CHROMIUM else {}
+    return {**browser_type_launch_args, **found, "args": QUIET}
+
+
+@pytest.fixture(scope="session")
+def browser_context_args(browser_context_args):
+    return {**browser_context_args, "viewport": {"width": 390, "height": 844}}
 
 
 def test_it_follows_and_stays_at_its_spot(previewed, page):

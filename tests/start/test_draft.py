@@ -75,7 +75,8 @@ def test_with_every_mark_written_the_page_is_whole(kind, made):
 
 
 FITTING = {
-    "sun": "31", "ring": "73", "when": "as found", "likelihood": "50 %", "minutes": "10",
+    "sun": "31", "ring": "73", "when": "as found", "likelihood": "50 %",
+    "rules_out": "[hose-split, cable-stretched]", "minutes": "10",
     "access": "level ground", "torque": "50 lbf*in",
 }  # fmt: skip
 

@@ -18,6 +18,8 @@ import pytest
 ROOT = Path(__file__).parents[2]
 GUIDE = ROOT / "procedures/writing"
 PAGES = ("begin", "draft", "steps", "findings", "publish", "editors")
+TOLD = ("index", "faults", "shop-sync")
+"""Pages that explain, without a command to follow."""
 BLOCK = re.compile(r"^```([\w-]+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 PATH = re.compile(r"`(procedures/[\w./-]+)`")
 SLIP = re.compile(r"write `([^`]+)` instead of `([^`]+)`")
@@ -188,7 +190,8 @@ def test_the_name_stands_on_the_front_page(followed):
 
 
 def test_every_page_of_the_guide_is_followed_or_only_leads_on():
-    assert {path.stem for path in GUIDE.glob("*.md")} == {*PAGES, "index"}
+    assert {path.stem for path in GUIDE.glob("*.md")} == {*PAGES, *TOLD}
+    assert [name for name in TOLD if "```sh" in (GUIDE / f"{name}.md").read_text()] == []
 
 
 def test_every_file_that_begin_names_is_in_a_new_manual(followed):

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 
 from underhoist_calculators.fault_finding.complaint import NONE
 
-from underhoist.complaints import bad_shares
+from underhoist.complaints import bad_shares, names_strangers
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 from underhoist.words import quote
@@ -35,6 +35,8 @@ SEVERITY = Severity.STOP
 def check(manual: Manual) -> Iterator[Finding]:
     """Find the causes with which every check is good."""
     for fault in manual.faults.values():
+        if any(names_strangers(fault, each) for each in fault.checks.values()):
+            continue
         found = {
             id_
             for each in fault.checks.values()

@@ -24,7 +24,7 @@ from collections.abc import Iterator
 
 from underhoist_calculators.fault_finding.complaint import NONE
 
-from underhoist.complaints import bad_shares
+from underhoist.complaints import bad_shares, names_strangers
 from underhoist.finding import Finding, Severity
 from underhoist.model import Check, Fault, Manual
 from underhoist.words import meant, quote
@@ -48,6 +48,8 @@ def _of_check(fault: Fault, each: Check) -> Iterator[Finding]:
             wrong = f"A good result rules {id_} out already, so it is always bad with it."
             mend = f"Keep {id_} in one of the two places."
             yield Finding(CODE, SEVERITY, often.at, often.written, wrong, mend)
+    if names_strangers(fault, each):
+        return
     told = bad_shares(each)
     shares = {told.get(id_, 0.0) for id_ in {*fault.causes, NONE}}
     if len(shares) == 1:

@@ -20,9 +20,8 @@ def draft_fault(talk: Interview) -> Drafted:
     words = "What can be behind it, the likeliest first, with commas between?"
     front += _named("causes", talk.ask("causes", words, several=True, new=str), ("likelihood",))
     words = "What do you look at, the cheapest check first, with commas between?"
-    front += _named(
-        "checks", talk.ask("checks", words, several=True, new=str), ("minutes", "access")
-    )
+    checks = talk.ask("checks", words, several=True, new=str)
+    front += _named("checks", checks, ("minutes", "access", "rules_out"))
     body = ["## What it looks like", "", NOT_WRITTEN]
     return Drafted(title, talk.usual_folder("fault", "faults"), page_text(front, body))
 
