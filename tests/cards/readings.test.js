@@ -1,8 +1,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { differenceWords } from "../../site_overrides/assets/cards/work/difference.js";
-import { DELETE, MINUS, POINT, mayBeNegative, pressed } from "../../site_overrides/assets/cards/work/pad-keys.js";
+import { differenceWords } from "../../site_overrides/assets/cards/steps/difference.js";
+import { DELETE, MINUS, POINT, mayBeNegative, pressed } from "../../site_overrides/assets/cards/steps/pad-keys.js";
 import { readNumber } from "../../site_overrides/assets/cards/record/numbers.js";
 import { dice } from "./helpers.js";
 

@@ -3,8 +3,8 @@ import { test } from "node:test";
 
 import { foldCard, steps } from "../../site_overrides/assets/cards/record/fold.js";
 import { leftOf } from "../../site_overrides/assets/cards/record/left.js";
-import { actsFor } from "../../site_overrides/assets/cards/work/acts.js";
-import { offInWords } from "../../site_overrides/assets/cards/work/off-words.js";
+import { actsFor } from "../../site_overrides/assets/cards/steps/acts.js";
+import { offInWords } from "../../site_overrides/assets/cards/steps/off-words.js";
 import { PROCEDURE, Phone, VEHICLE, startedPhone } from "./helpers.js";
 
 const labels = (phone, at) => actsFor(steps(foldCard(phone.seen))[at]).map(({ label }) => label);

@@ -10,10 +10,10 @@
 export const CARD_VIEWS = {
   add: async () => (await import("./plan/add-view.js")).addView,
   fetch: async () => (await import("./plan/fetch-view.js")).fetchView,
-  findings: async () => (await import("./work/findings/findings-view.js")).findingsView,
-  questions: async () => (await import("./work/questions-view.js")).questionsView,
-  jobs: async () => (await import("./work/jobs-view.js")).jobsView,
-  vehicle: async () => (await import("./work/vehicle-view.js")).vehicleView,
+  findings: async () => (await import("./steps/findings/findings-view.js")).findingsView,
+  questions: async () => (await import("./steps/questions-view.js")).questionsView,
+  jobs: async () => (await import("./steps/jobs-view.js")).jobsView,
+  vehicle: async () => (await import("./steps/vehicle-view.js")).vehicleView,
   newer: async () => (await import("./renew/renew-view.js")).renewView,
   share: async () => (await import("./share/share-view.js")).shareView,
   sheet: async () => (await import("./out/sheet-view.js")).sheetView,
@@ -39,7 +39,7 @@ export const OWN_VIEWS = {
  * @returns {Promise<CardView>}
  */
 export async function workAt(at) {
-  const { WorkView } = await brought(() => import("./work/work-view.js"));
+  const { WorkView } = await brought(() => import("./steps/work-view.js"));
   return (app, session, card) => new WorkView(app, session, card, at);
 }
 

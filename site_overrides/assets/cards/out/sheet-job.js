@@ -6,7 +6,7 @@ import { photoImage } from "../kit/photo.js";
 import { readingName, readingRemark, readingWords } from "../kit/reading-words.js";
 import { smallShape } from "../kit/shapes.js";
 import { steps } from "../record/fold.js";
-import { saidLines } from "../work/step-view.js";
+import { saidLines } from "../steps/step-view.js";
 
 /** @import { CardState, Job, ReadingState, Renewal, StepState } from "../types.js" */
 
