@@ -126,3 +126,15 @@ export function timeWords(at) {
 export function notice(words, ...more) {
   return el("div", { class: "uh-notice", role: "alert" }, el("p", {}, words), ...more);
 }
+
+/**
+ * What is told while something could not be stored, with a button that tries again; nothing otherwise.
+ *
+ * @param {Session} session
+ * @returns {HTMLElement[]}
+ */
+export function notStored(session) {
+  if (!session.trouble) return [];
+  const press = { class: "uh-button", type: "button", onclick: () => void session.retry() };
+  return [notice(`Not stored yet. ${session.trouble}`, el("button", press, "Try again"))];
+}

@@ -1,6 +1,6 @@
 // May the card be closed? If not, it says which steps keep it open; if so, a last look before.
 
-import { cardName, notice, timeWords } from "../app.js";
+import { cardName, notStored, timeWords } from "../app.js";
 import { askForm } from "../kit/ask.js";
 import { el } from "../kit/dom.js";
 import { steps } from "../record/fold.js";
@@ -37,9 +37,8 @@ export async function closeView(app, session, card) {
     const now = `${events.size} ${waiting.size} ${trouble}`;
     if (now === seen) return; // a reason that is being written stays
     seen = now;
-    const stuck = trouble ? [notice(`Not stored yet. ${trouble}`, retry(session))] : [];
     const hadFocus = body.contains(document.activeElement);
-    body.replaceChildren(...stuck, ...contents(app, session, session.state ?? card, pictures));
+    body.replaceChildren(...notStored(session), ...contents(app, session, session.state ?? card, pictures));
     if (hadFocus) node.querySelector("h2")?.focus(); // what had it is gone
   };
   return { node, update, title: `Close the card, ${card.vehicle.identification}` };
@@ -156,10 +155,4 @@ function closed(app, session, card) {
       el("button", plain, "Open it again"),
     ),
   ];
-}
-
-/** @param {Session} session */
-function retry(session) {
-  const press = { class: "uh-button", type: "button", onclick: () => void session.retry() };
-  return el("button", press, "Try again");
 }

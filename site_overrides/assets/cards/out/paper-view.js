@@ -1,6 +1,6 @@
 // What every page for paper shares: the ways to the others, a button that prints, one drawing anew.
 
-import { notice } from "../app.js";
+import { notStored } from "../app.js";
 import { el } from "../kit/dom.js";
 
 /** @import { View } from "../app.js" */
@@ -24,7 +24,7 @@ export function paperView({ here, session, card, draw, more = [] }) {
   /** @type {CardState|null} */
   let shown = null;
   const update = () => {
-    trouble.replaceChildren(...troubleOf(session));
+    trouble.replaceChildren(...notStored(session));
     const now = session.state ?? card;
     if (now === shown) return;
     shown = now;
@@ -85,11 +85,4 @@ function ways(card, here, more) {
     el("p", { class: "uh-card__answers" }, el("button", print, "Print"), el("a", back, "Back to the card")),
     ...more,
   );
-}
-
-/** @param {Session} session */
-function troubleOf(session) {
-  if (!session.trouble) return [];
-  const press = { class: "uh-button", type: "button", onclick: () => void session.retry() };
-  return [notice(`Not stored yet. ${session.trouble}`, el("button", press, "Try again"))];
 }

@@ -1,6 +1,6 @@
 // What to fetch, which look-alike it is and what to know before the first step, for the whole card.
 
-import { cardName, notice } from "../app.js";
+import { cardName, notStored } from "../app.js";
 import { el } from "../kit/dom.js";
 import { hazardPanel } from "../kit/hazard.js";
 import { counted } from "../record/left.js";
@@ -57,19 +57,13 @@ function contents(app, session, card) {
     el("h2", { tabindex: -1 }, "Before you start"),
     el("p", {}, cardName(card)),
     el("p", { class: "uh-facts" }, `${size.join(" · ")}.`),
-    ...(session.trouble ? [notice(`Not stored yet. ${session.trouble}`, again(session))] : []),
+    ...notStored(session),
     ...cautions.map(hazardPanel),
     ...group("Tools", tools.map(fetch("tool"))),
     ...group("Parts, identified first", choices),
     ...group("Consumables and fluids", consumables.map(fetch("consumable"))),
     el("p", {}, el("a", { class: "uh-button", href: `#card/${card.id}` }, "Begin with the first step")),
   ];
-}
-
-/** @param {Session} session */
-function again(session) {
-  const press = { class: "uh-button", type: "button", onclick: () => void session.retry() };
-  return el("button", press, "Try again");
 }
 
 /**

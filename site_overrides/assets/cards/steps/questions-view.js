@@ -1,6 +1,6 @@
 // What was handed back, for the senior tech to answer in one go.
 
-import { cardName, notice, timeWords } from "../app.js";
+import { cardName, notStored, timeWords } from "../app.js";
 import { askForm } from "../kit/ask.js";
 import { el } from "../kit/dom.js";
 import { canonical } from "../record/canonical.js";
@@ -27,8 +27,7 @@ export function questionsView(app, session, card) {
   let seen = "";
   const update = () => {
     const now = session.state ?? card;
-    const again = el("button", { class: "uh-button", type: "button", onclick: () => void session.retry() }, "Try again");
-    trouble.replaceChildren(...(session.trouble ? [notice(`Not stored yet. ${session.trouble}`, again)] : []));
+    trouble.replaceChildren(...notStored(session));
     const asked = steps(now).filter((step) => step.question !== null);
     const shown = canonical([asked.map(({ key, question, answer, shape }) => [key, question, answer, shape]), now.closed]);
     if (shown === seen) return;

@@ -1,6 +1,6 @@
 // The vehicle of a card, put right later. What stood before stays among the card's entries.
 
-import { cardName, notice } from "../app.js";
+import { cardName, notStored } from "../app.js";
 import { el } from "../kit/dom.js";
 import { field, readField } from "../kit/field.js";
 import { readIndex } from "../plan/manual.js";
@@ -40,8 +40,7 @@ export async function vehicleView(app, session, card) {
   const closed = el("p", {}, "The card is closed. Open it again to change the vehicle.");
   const body = card.closed ? [closed] : [form, trouble, said];
   const update = () => {
-    const again = el("button", { class: "uh-button", type: "button", onclick: () => void session.retry() }, "Try again");
-    trouble.replaceChildren(...(session.trouble ? [notice(`Not stored yet. ${session.trouble}`, again)] : []));
+    trouble.replaceChildren(...notStored(session));
   };
   return { node: el("section", {}, el("h2", { tabindex: -1 }, "Vehicle"), ...body, el("p", {}, back)), update, awake: true };
 }

@@ -1,7 +1,7 @@
 // Working through a card: the step in hand fills the screen, the tick lies at the thumb.
 
 import { actsFor } from "./acts.js";
-import { notice } from "../app.js";
+import { notStored } from "../app.js";
 import { canonical } from "../record/canonical.js";
 import { el } from "../kit/dom.js";
 import { steps } from "../record/fold.js";
@@ -92,9 +92,7 @@ export class WorkView {
     const words = this.session.trouble;
     if (words === (this.frame.trouble.dataset.words ?? "")) return;
     this.frame.trouble.dataset.words = words;
-    const again = el("button", { class: "uh-button", type: "button" }, "Try again");
-    again.addEventListener("click", () => void this.session.retry());
-    this.frame.trouble.replaceChildren(...(words ? [notice(`Not stored yet. ${words}`, again)] : []));
+    this.frame.trouble.replaceChildren(...notStored(this.session));
   }
 
   /** @private */

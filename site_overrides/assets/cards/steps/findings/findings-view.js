@@ -1,6 +1,6 @@
 // All findings of a card: the senior tech says what became of each.
 
-import { cardName, notice } from "../../app.js";
+import { cardName, notStored } from "../../app.js";
 import { el } from "../../kit/dom.js";
 import { URGENCY_WORDS } from "../../kit/finding-words.js";
 import { canonical } from "../../record/canonical.js";
@@ -64,9 +64,7 @@ class FindingsView {
   update() {
     this.card = this.session.state ?? this.card;
     this.again.hidden = this.card.closed !== null;
-    const { trouble } = this.session;
-    const retry = el("button", { class: "uh-button", type: "button", onclick: () => void this.session.retry() }, "Try again");
-    this.trouble.replaceChildren(...(trouble ? [notice(`Not stored yet. ${trouble}`, retry)] : []));
+    this.trouble.replaceChildren(...notStored(this.session));
     const seen = canonical([this.card.findings, this.card.closed, this.session.waiting.size]);
     if (seen === this.seen) return;
     this.seen = seen;
