@@ -1,9 +1,12 @@
 """The one door to fault finding: plain data in, plain data and HTML out.
 
-The browser's worker and the job card come through here; nothing of it remembers anything.
+The browser's worker and the job card come through here. All that is remembered is the plan of the
+last complaint, so that the answer after a result is quick.
 """
 
+import json
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Any, cast
 
 from underhoist_calculators.fault_finding import html
@@ -13,6 +16,7 @@ from underhoist_calculators.fault_finding.plain import from_plain
 from underhoist_calculators.fault_finding.plan import Plan
 from underhoist_calculators.fault_finding.search import STATES
 from underhoist_calculators.fault_finding.words import (
+    certainty,
     change,
     instead,
     open_causes,
@@ -32,17 +36,22 @@ def run(complaint: object, results: object = (), most: int = STATES) -> Json:
     `complaint` is what `plain.as_plain` gives, `results` pairs of a check's id and `good`, `bad` or
     `not done`, in any order. Gives `ok` and `wrong`; `causes` with their shares, the likeliest
     first; `next` with its reason, or None; `others` with what each costs instead; `found` and
-    `open` (ids of causes); `ask`; expected `minutes`, `mend_minutes`, `exact`, `gap_minutes`;
-    `outlook`; `html`.
+    `open` (ids of causes); `ask`; expected `minutes`, `mend_minutes`, `exact`, `gap_minutes`, and
+    `certainty` where the order may not be the quickest; `outlook`; `html`.
     """
     try:
-        plan = Plan(from_plain(complaint), most)
+        plan = _plan(json.dumps(complaint, sort_keys=True), most)
         state = plan.state(_results(results))
     except ComplaintError as error:
         wrong = f"Nothing can be worked out: {error}."
         return {"ok": False, "wrong": wrong, "html": html.wrong(wrong)}
     told = _told(plan, state)
     return told | {"html": html.standing(told)}
+
+
+@lru_cache(maxsize=1)
+def _plan(complaint: str, most: int) -> Plan:
+    return Plan(from_plain(json.loads(complaint)), most)
 
 
 def _results(results: object) -> list[tuple[str, Result]]:
@@ -76,6 +85,7 @@ def _told(plan: Plan, state: State) -> Json:
         "mend_minutes": plan.mend_minutes(state),
         "exact": plan.is_exact(state),
         "gap_minutes": plan.gap(state),
+        "certainty": certainty(plan, state),
         "outlook": outlook(plan, state),
     }
 
@@ -105,7 +115,8 @@ def _check(plan: Plan, state: State, check: int) -> Json:
         "minutes": own.minutes,
         "way_minutes": plan.board.cost(state, check) - own.minutes,
         "reason": reason(plan, state, check),
-        "change": change(plan, state, check),
+        "good": change(plan, state, check, "good"),
+        "bad": change(plan, state, check, "bad"),
     }
 
 

@@ -1,50 +1,143 @@
-"""Where the search stands as HTML: what is known, the next check with its reason, the others."""
+"""Where the search stands as HTML: what is known, the next check with its reason, the others.
 
-from collections.abc import Iterable, Mapping
+The page as built and the phone show the same. What a manual adds to a check or a cause, such as
+links to its procedures, goes into the elements marked `data-how` and `data-mends`.
+"""
+
+from collections.abc import Mapping
 from html import escape
 from typing import Any
+
+from underhoist_calculators.fault_finding.words import minutes_words
 
 type Json = Mapping[str, Any]
 
 
-def standing(told: Json) -> str:
-    """Write what `door.run` found out; everything that came from outside is escaped."""
+def standing(told: Json, how: Mapping[str, str] | None = None) -> str:
+    """Write what `door.run` found out; everything that came from outside is escaped.
+
+    `how` holds finished HTML by the id of a check: what the manual adds to it.
+    """
+    ways = how or {}
     parts = (
-        f'<p class="uh-answer__summary">{escape(told["outlook"])}</p>',
-        _next(told["next"]),
-        _list("What can be behind it now", (_share(each) for each in told["causes"])),
-        _list("Another check instead", (_other(each) for each in told["others"])),
+        f'<p class="uh-standing__outlook" role="status">{escape(told["outlook"])}</p>',
+        _next(told["next"], ways),
+        _found(told),
+        _ask(told),
+        _shares(told["causes"]) if told["found"] is None else "",
+        _others(told["others"], ways),
+        _certainty(told["certainty"]),
     )
-    return f'<section class="uh-answer" aria-live="polite">{"".join(parts)}</section>'
+    return f'<div class="uh-standing">{"".join(parts)}</div>'
 
 
 def wrong(message: str) -> str:
     """Write why nothing could be found out."""
     return (
-        '<section class="uh-answer" aria-live="polite">'
-        f'<p class="uh-answer__summary">{escape(message)}</p></section>'
+        '<div class="uh-standing">'
+        f'<p class="uh-standing__outlook" role="status">{escape(message)}</p></div>'
     )
 
 
-def _next(check: Json | None) -> str:
+def _next(check: Json | None, ways: Mapping[str, str]) -> str:
     if check is None:
         return ""
     return (
-        f'<div class="uh-next" data-check="{escape(check["id"])}">'
-        f"<h3>Next: {escape(check['name'])}</h3>"
-        f"<p>{escape(check['reason'])}</p><p>{escape(check['change'])}</p></div>"
+        f'<section class="uh-next"><h3 tabindex="-1"><span class="uh-next__word">Next check</span> '
+        f"{escape(check['name'])}</h3>{_inside(check, ways)}</section>"
+    )
+
+
+def _inside(check: Json, ways: Mapping[str, str]) -> str:
+    """Write what a check takes, how it is done, why, what it tells, and where results go."""
+    id_ = escape(check["id"])
+    return (
+        f'<p class="uh-next__takes">{escape(_takes(check))}</p>'
+        f'<div class="uh-next__how" data-how="{id_}">{ways.get(check["id"], "")}</div>'
+        f"<p>{escape(check['reason'])}</p>"
+        '<dl class="uh-tells"><dt class="uh-tells__head">What it tells</dt>'
+        f"<div><dt>Good</dt><dd>{escape(check['good'])}</dd></div>"
+        f"<div><dt>Bad</dt><dd>{escape(check['bad'])}</dd></div></dl>"
+        f'<div class="uh-results" data-results="{id_}"></div>'
+    )
+
+
+def _takes(check: Json) -> str:
+    own = minutes_words(check["minutes"])
+    way = check["way_minutes"]
+    return f"{own} · {check['access']}" + (f", {minutes_words(way)} to get there" if way else "")
+
+
+def _found(told: Json) -> str:
+    cause = next((each for each in told["causes"] if each["id"] == told["found"]), None)
+    if cause is None:
+        return ""
+    return (
+        f'<section class="uh-found"><h3 tabindex="-1"><span class="uh-next__word">Found</span> '
+        f"{escape(cause['name'])}</h3>"
+        f"<p>It is behind the complaint, {escape(cause['words'])} by what the checks told.</p>"
+        f'<div data-mends="{escape(cause["id"])}"></div></section>'
+    )
+
+
+def _ask(told: Json) -> str:
+    """Say what to do where no check is left; hidden until then or until the reader asks."""
+    names = [each["name"] for each in told["causes"] if each["id"] in told["open"]]
+    left = f"<p>Not ruled out: {escape('; '.join(names))}.</p>" if names else ""
+    return (
+        f'<section class="uh-ask"{"" if told["ask"] else " hidden"}>'
+        f'<h3 tabindex="-1">Stop and ask</h3>{ASK}{left}</section>'
+    )
+
+
+ASK = (
+    "<ul><li>Write down every result and reading of today, with the fluid’s temperature.</li>"
+    "<li>Open nothing more.</li>"
+    "<li>Look the complaint up in the maker’s own manual for this vehicle.</li>"
+    "<li>Take both to the senior tech.</li></ul>"
+)
+"""What to do where the list of causes does not help any further."""
+
+
+def _shares(causes: list[Json]) -> str:
+    if not causes:
+        return ""
+    items = "".join(_share(each) for each in causes)
+    return (
+        '<section class="uh-shares"><h3>What can be behind it now</h3>'
+        f'<ol role="list">{items}</ol></section>'
     )
 
 
 def _share(cause: Json) -> str:
-    return f"{escape(cause['name'])}: {escape(cause['words'])}"
+    """Write a cause with its share in words and as a bar, which says nothing that they do not."""
+    return (
+        f'<li data-cause="{escape(cause["id"])}"><span class="uh-shares__name">'
+        f'{escape(cause["name"])}</span> <span class="uh-shares__words">{escape(cause["words"])}'
+        '</span><svg class="uh-shares__bar" viewBox="0 0 100 4" preserveAspectRatio="none" '
+        f'aria-hidden="true"><rect width="{100 * cause["share"]:.1f}" height="4"/></svg></li>'
+    )
 
 
-def _other(check: Json) -> str:
-    name = f'<strong data-check="{escape(check["id"])}">{escape(check["name"])}</strong>'
-    return f"{name} {escape(check['instead'])} {escape(check['reason'])}"
+def _others(others: list[Json], ways: Mapping[str, str]) -> str:
+    if not others:
+        return ""
+    items = "".join(_other(each, ways) for each in others)
+    return (
+        '<section class="uh-others"><h3>Other checks</h3>'
+        "<p>What each costs if it is done now instead of the next check.</p>"
+        f'<ul role="list">{items}</ul></section>'
+    )
 
 
-def _list(title: str, items: Iterable[str]) -> str:
-    inside = "".join(f"<li>{item}</li>" for item in items)
-    return f"<h3>{escape(title)}</h3><ul>{inside}</ul>" if inside else ""
+def _other(check: Json, ways: Mapping[str, str]) -> str:
+    return (
+        f'<li><details><summary><span class="uh-others__name">{escape(check["name"])}</span> '
+        f'<span class="uh-others__cost">{escape(check["instead"])}</span></summary>'
+        f"{_inside(check, ways)}</details></li>"
+    )
+
+
+def _certainty(words: str) -> str:
+    return f'<p class="uh-standing__certainty">{escape(words)}</p>' if words else ""
+

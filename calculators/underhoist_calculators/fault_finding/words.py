@@ -1,6 +1,6 @@
 """What a plan says: why this check is next, what it could change, when to stop."""
 
-from underhoist_calculators.fault_finding.board import State, bits
+from underhoist_calculators.fault_finding.board import Result, State, bits
 from underhoist_calculators.fault_finding.plan import Plan
 
 HALF_A_MINUTE = 0.5
@@ -16,12 +16,14 @@ def minutes_words(minutes: float) -> str:
 
 
 def out_of_a_hundred(share: float) -> str:
-    """Say a share as so many of 100; nothing is called certain or impossible by rounding."""
-    if 0 < share < 0.01:
-        return "less than 1 of 100"
-    if 0.99 < share < 1:
-        return "more than 99 of 100"
-    return f"{round(100 * share)} of 100"
+    """Say a share as so many in 100; nothing is called certain or impossible by rounding."""
+    if share in (0, 1):
+        return f"{round(100 * share)} in 100"
+    if share < 0.01:
+        return "less than 1 in 100"
+    if share > 0.99:
+        return "more than 99 in 100"
+    return f"about {round(100 * share)} in 100"
 
 
 def reason(plan: Plan, state: State, check: int) -> str:
@@ -29,11 +31,9 @@ def reason(plan: Plan, state: State, check: int) -> str:
     return f"{_takes(plan, state, check)}, and it {_tells(plan, state, check)}."
 
 
-def change(plan: Plan, state: State, check: int) -> str:
-    """Say what either result would change."""
-    good = _afterwards(plan, plan.board.after(state, check, "good"))
-    bad = _afterwards(plan, plan.board.after(state, check, "bad"))
-    return f"Good: {good}. Bad: {bad}."
+def change(plan: Plan, state: State, check: int, result: Result) -> str:
+    """Say what a result would change, without a full stop."""
+    return _afterwards(plan, plan.board.after(state, check, result))
 
 
 def instead(plan: Plan, state: State, check: int) -> str:
@@ -65,6 +65,19 @@ def name_of(plan: Plan, cause: int) -> str:
     """Give the name of a cause by its number."""
     listed = plan.complaint.listed
     return listed[cause].name if cause < len(listed) else "None of these"
+
+
+def certainty(plan: Plan, state: State) -> str:
+    """Say how far the order can be from the quickest; nothing where it is the quickest."""
+    if plan.is_exact(state):
+        return ""
+    gap = plan.gap(state)
+    if gap < HALF_A_MINUTE:
+        return ""
+    return (
+        "So many checks are left that not every order was tried: "
+        f"the quickest could be up to {minutes_words(gap)} shorter."
+    )
 
 
 def open_causes(plan: Plan, state: State) -> tuple[int, ...]:

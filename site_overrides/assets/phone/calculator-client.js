@@ -2,7 +2,8 @@
 
 /** @typedef {import("./calculator-worker.js").Result} Result */
 /** @typedef {import("./calculator-worker.js").Reply} Reply */
-/** @typedef {{resolve: (result: Result) => void, reject: (reason: Error) => void}} Asked */
+/** @typedef {import("./calculator-worker.js").Question} Question */
+/** @typedef {{resolve: (result: any) => void, reject: (reason: Error) => void}} Asked */
 
 /** The calculators' thread, and the questions that wait for it. */
 export class CalculatorClient {
@@ -30,10 +31,19 @@ export class CalculatorClient {
    * @returns {Promise<Result>}
    */
   ask(name, entries) {
+    return this.put({ name, entries });
+  }
+
+  /**
+   * Puts any question to the thread. Rejects likewise.
+   * @param {Question} question
+   * @returns {Promise<any>} as the question's door answers it
+   */
+  put(question) {
     const id = ++this.#last;
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });
-      this.start().postMessage({ id, name, entries });
+      this.start().postMessage({ id, question });
     });
   }
 

@@ -1,10 +1,10 @@
-/** The calculators' own thread: takes entries, answers with the result or with what failed. */
+/** The calculators' own thread: takes questions, answers with the result or with what failed. */
 import { restore, startAnew } from "./calculator-python.js";
 
 /** @typedef {{written: string, wrong: string, mend: string}} Wrong */
 /** @typedef {{ok: boolean, errors: Record<string, Wrong>, answer_html: string, answer_text: string}} Result */
-/** @typedef {{id: number, name: string, entries: Record<string, string>}} Question */
-/** @typedef {{id: number, result: Result} | {id: number, failure: string}} Reply */
+/** @typedef {import("./calculator-python.js").CalculatorQuestion | import("./calculator-python.js").FaultQuestion} Question */
+/** @typedef {{id: number, result: unknown} | {id: number, failure: string}} Reply */
 
 /** Where the image does not come back on this browser, Python starts from nothing. */
 let running = restore().catch(startAnew);
@@ -14,32 +14,31 @@ running.catch(() => {}); // Every question that waits for it reports the failure
 addEventListener("message", async ({ data }) => postMessage(await reply(data)));
 
 /**
- * @param {Question} question
+ * @param {{id: number, question: Question}} asked
  * @returns {Promise<Reply>}
  */
-async function reply({ id, name, entries }) {
+async function reply({ id, question }) {
   try {
-    return { id, result: await workOut(name, entries) };
+    return { id, result: await workOut(question) };
   } catch (error) {
     return { id, failure: inWords(error) };
   }
 }
 
 /**
- * @param {string} name
- * @param {Record<string, string>} entries
- * @returns {Promise<Result>}
+ * @param {Question} question
+ * @returns {Promise<unknown>}
  */
-async function workOut(name, entries) {
-  const run = await running;
+async function workOut(question) {
+  const answer = await running;
   try {
-    return JSON.parse(run(name, JSON.stringify(entries)));
+    return JSON.parse(answer(JSON.stringify(question)));
   } catch (error) {
     // An image holds no files, so a late import fails in it: once, it is replaced.
     if (!isRestored) throw error;
     isRestored = false;
     running = startAnew();
-    return workOut(name, entries);
+    return workOut(question);
   }
 }
 

@@ -89,7 +89,7 @@ def _cause(here: Here, id_: str, cause: Cause) -> Markup:
     targets = (here.target("procedure", each.value) for each in cause.procedures)
     ways = join((link(here.to_target(each), each.title) for each in targets if each), ", ")
     mended = Markup("<p>Mend it: {}</p>").format(ways) if ways else ""
-    share = Markup("<p>Behind about {} of 100 such complaints</p>").format(
+    share = Markup("<p>Behind about {} in 100 such complaints</p>").format(
         round(100 * cause.likelihood.value)
     )
     return Markup('<li id="cause-{}"><strong>{}</strong>{}{}</li>').format(

@@ -25,14 +25,14 @@ def test_reason_of_the_first(plan):
     assert plan.next(start) == 1
     assert reason(plan, start, 1) == (
         "10 minutes and 10 to get there (hoist, of use to one more check), and it can rule out 2 "
-        "causes at once, the likeliest among them (now 80 of 100)."
+        "causes at once, the likeliest among them (now about 80 in 100)."
     )
 
 
 def test_reason_where_the_way_is_paid(plan):
     state = plan.state([("gauge", "bad")])
     assert reason(plan, state, 2) == (
-        "20 minutes, nothing more to open, and it settles one cause (now 37 of 100)."
+        "20 minutes, nothing more to open, and it settles one cause (now about 37 in 100)."
     )
 
 
@@ -40,19 +40,19 @@ def test_reason_where_results_are_not_certain(late):
     soft = Check(id="ear", name="Listen", minutes=1, access="seat", bad={"hose": 0.7})
     plan = Plan(evolve(late, checks=(*late.checks, soft)))
     assert reason(plan, plan.board.start(), 3) == (
-        "1 minute, nothing to open, and it speaks for or against the likeliest cause (now 50 of "
-        "100)."
+        "1 minute, nothing to open, and it speaks for or against the likeliest cause (now about "
+        "50 in 100)."
     )
 
 
 def test_what_it_could_change(plan):
-    assert change(plan, plan.state([("gauge", "bad")]), 2) == (
-        "Good: it is Hose split. Bad: it is Diaphragm leaking."
+    state, start = plan.state([("gauge", "bad")]), plan.board.start()
+    assert change(plan, state, 2, "good") == "it is Hose split"
+    assert change(plan, state, 2, "bad") == "it is Diaphragm leaking"
+    assert change(plan, start, 1, "good") == (
+        "likeliest is then Governor sticking (about 50 in 100)"
     )
-    assert change(plan, plan.board.start(), 1) == (
-        "Good: likeliest is then Governor sticking (50 of 100). Bad: likeliest is then Hose split "
-        "(62 of 100)."
-    )
+    assert change(plan, start, 1, "bad") == "likeliest is then Hose split (about 62 in 100)"
 
 
 def test_what_another_costs(plan):
@@ -71,7 +71,7 @@ def test_minutes_to_mend(plan):
 @pytest.mark.parametrize(
     ("results", "words"),
     [
-        ([], "Likeliest now: Hose split (50 of 100)."),
+        ([], "Likeliest now: Hose split (about 50 in 100)."),
         ([("gauge", "bad"), ("pump", "good")], "It is this: Hose split."),
         ([("gauge", "good"), ("drive", "good")], "None of these. Stop and ask."),
         (
@@ -97,14 +97,14 @@ def test_none_of_these_is_likeliest(late):
     causes = (*late.causes[:2], rarer, evolve(late.causes[3], share=0.15))
     plan = Plan(evolve(late, causes=causes))
     assert outlook(plan, plan.state([("gauge", "good")])) == (
-        "Likeliest now: None of these (75 of 100). It is time to ask somebody before more is "
+        "Likeliest now: None of these (about 75 in 100). It is time to ask somebody before more is "
         "opened."
     )
 
 
 @pytest.mark.parametrize(
     ("share", "words"),
-    [(0.004, "less than 1 of 100"), (0.996, "more than 99 of 100"), (1, "100 of 100")],
+    [(0.004, "less than 1 in 100"), (0.996, "more than 99 in 100"), (1, "100 in 100")],
 )
 def test_nothing_is_certain_by_rounding(share, words):
     assert out_of_a_hundred(share) == words
