@@ -140,4 +140,3 @@ def _other(check: Json, ways: Mapping[str, str]) -> str:
 
 def _certainty(words: str) -> str:
     return f'<p class="uh-standing__certainty">{escape(words)}</p>' if words else ""
-
