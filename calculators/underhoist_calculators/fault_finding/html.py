@@ -58,7 +58,7 @@ def _inside(check: Json, ways: Mapping[str, str]) -> str:
         '<dl class="uh-tells"><dt class="uh-tells__head">What it tells</dt>'
         f"<div><dt>Good</dt><dd>{escape(check['good'])}</dd></div>"
         f"<div><dt>Bad</dt><dd>{escape(check['bad'])}</dd></div></dl>"
-        f'<div class="uh-results" data-results="{id_}"></div>'
+        f'<div class="uh-next__results" data-results="{id_}"></div>'
     )
 
 
@@ -73,7 +73,7 @@ def _found(told: Json) -> str:
     if cause is None:
         return ""
     return (
-        f'<section class="uh-found"><h3 tabindex="-1"><span class="uh-next__word">Found</span> '
+        f'<section class="uh-standing__found"><h3 tabindex="-1"><span class="uh-next__word">Found</span> '
         f"{escape(cause['name'])}</h3>"
         f"<p>It is behind the complaint, {escape(cause['words'])} by what the checks told.</p>"
         f'<div data-mends="{escape(cause["id"])}"></div></section>'

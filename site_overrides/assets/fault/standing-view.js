@@ -22,7 +22,7 @@ import { doneList, how, mends, resultButtons } from "./standing-parts.js";
  */
 
 /** What the reader is to do next. */
-const LEAD = ":is(.uh-next, .uh-found, .uh-ask):not([hidden])";
+const LEAD = ":is(.uh-next, .uh-standing__found, .uh-ask):not([hidden])";
 
 /** One complaint's view; `node` stays the same, what is in it is drawn anew. */
 export class StandingView {
@@ -34,7 +34,9 @@ export class StandingView {
     this.setting = setting;
     this.status = el("p", { class: "uh-standing__outlook", role: "status" });
     this.drawn = el("div", { class: "uh-standing__drawn" }, ...(first?.childNodes ?? []));
-    this.drawn.querySelector(".uh-standing__outlook")?.replaceWith(this.status);
+    const outlook = this.drawn.querySelector(".uh-standing__outlook");
+    this.status.textContent = outlook?.textContent ?? "";
+    outlook?.remove();
     this.node = el("div", { class: "uh-standing" }, this.status, this.drawn);
   }
 

@@ -7,6 +7,7 @@ const FIRST = 10_000;
 const has = (/** @type {string} */ id) => document.getElementById(id) !== null;
 
 if (has("cards")) void import("../cards/start.js");
+if (has("fault")) void import("../fault/start.js");
 if (has("drafts")) void import("../drafting/start.js");
 if (has("calculator") && location.hash.startsWith("#card=")) void import("../cards/link/write-back.js");
 if (has("stored")) void import("./stored.js");
