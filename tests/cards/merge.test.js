@@ -57,6 +57,13 @@ async function happens(roll, phone, job, { card = "card-1" } = {}) {
     ["identify", { part: "seal", variant: pick(roll, ["Early", "Late"]), how: "h" }],
     ["finding", { what: "w", urgency: pick(roll, ["before driving", "to know"]) }],
     ["decide", { of, decision: pick(roll, ["done", "advised", "declined"]), note: "" }],
+    ["complaint", { fault: "late-shifts", complaint: "c" }],
+    ["result", { fault: "late-shifts", check: pick(roll, ["level", "hose"]), result: pick(roll, ["good", "bad", "not done", "?"]) }],
+    ["calculation", { calculator: "shift-check", pattern: "late", rivals: ["low"], name: "n", summary: "s", from: "/f" }],
+    ["reading", { ...reading, answer: { calculator: "signal-vacuum", pattern: "line", rivals: [] } }],
+    ["hand-back", { fault: "late-shifts", question: "q" }],
+    ["answer", { fault: "late-shifts", of, answer: "a" }],
+    ["finding", { what: "w", urgency: "to know", fault: "late-shifts", cause: "hose", name: "n", likely: "about 9 in 10" }],
     ["photo", { finding: of, type: "image/jpeg", sha256: "0".repeat(64), width: 1, height: 1, bytes: 1 }],
   ]);
   const revision = pick(roll, ["", PROCEDURE.revision, ...LATER.map((text) => text.revision)]);
@@ -76,16 +83,18 @@ async function twoPhones(roll) {
 }
 
 test(`in ${CASES} random histories the order of merging does not matter, and twice is once`, async () => {
-  let told = 0;
+  let [told, found] = [0, 0];
   for (let seed = 1; seed <= CASES; seed += 1) {
     const roll = dice(seed);
     const [a, b] = await twoPhones(roll);
     const wanted = foldCard([...a, ...b]);
     assert.deepEqual(foldCard([...b, ...a]), wanted, `seed ${seed}`);
     assert.deepEqual(foldCard(shuffled(roll, [...a, ...b, ...a])), wanted, `seed ${seed}`);
+    found += [...wanted.faults.values()].filter(({ results, question }) => results.size > 0 || question).length;
     told += (wanted.jobs[0]?.steps ?? []).filter((step) => step.shape !== "todo").length;
   }
   assert.ok(told > CASES / 2, "the histories do something");
+  assert.ok(found > CASES / 6, `the histories look for causes: ${found}`);
 });
 
 /** Two phones of one card, with ids that a file may carry. */

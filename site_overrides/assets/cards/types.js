@@ -119,6 +119,7 @@
  * @property {boolean} outside the limits that the card began with
  * @property {string} reason
  * @property {string} from address of the calculator that it came from, "" where it was read
+ * @property {Calculation|null} answer what that calculator made of its entries, where it told
  */
 
 /**
@@ -176,9 +177,47 @@
  * @property {Urgency} urgency
  * @property {(Mark & {decision: "done"|"advised"|"declined", note: string})|null} decision
  * @property {Photo[]} photos
+ * @property {NamedCause|null} cause where it is the cause of a complaint
  */
 
+/** @typedef {{fault: string, id: string, name: string, likely: string}} NamedCause `likely` as "about 93 in 100" */
+
 /** @typedef {{mark: Mark, from: string, to: string, words: string[]}} Renewal */
+
+/**
+ * A complaint of the manual on a card, with what the people said of its checks.
+ *
+ * @typedef {object} FaultState
+ * @property {string} id of the fault's page
+ * @property {Mark} taken the start of the card, or what took it up later
+ * @property {string} complaint in the owner's words, or as the manual says it
+ * @property {Map<string, CheckResult>} results by the id of the check; the latest of each
+ * @property {(Mark & {question: string})|null} question for the senior tech, where the list leads no further
+ * @property {(Mark & {answer: string})|null} answer
+ */
+
+/**
+ * @typedef {object} CheckResult
+ * @property {Mark} mark
+ * @property {"good"|"bad"|"not done"} result
+ * @property {string} name what is looked at, "" where the manual did not say
+ * @property {number} minutes 0 where it did not say
+ * @property {string} note
+ */
+
+/**
+ * What a calculator made of its entries, kept because a check's result can follow from it.
+ *
+ * @typedef {object} Calculation
+ * @property {Mark} mark
+ * @property {string} calculator its id
+ * @property {string} pattern its code for what the entries show
+ * @property {string[]} rivals codes that the entries do not tell from it
+ * @property {string} name of the calculator, "" for one that came with a reading
+ * @property {string} summary
+ * @property {string} from address of the calculator with its entries
+ * @property {boolean} isOfReading whether it came with a reading, and counts only while that one stands
+ */
 
 /**
  * @typedef {object} Job one procedure on a card
@@ -198,6 +237,8 @@
  * @property {Vehicle} vehicle
  * @property {string} complaint
  * @property {string} fault id of the known complaint that was chosen, "" for none
+ * @property {Map<string, FaultState>} faults the complaints of the manual on this card, by id
+ * @property {Calculation[]} calculations
  * @property {Job[]} jobs
  * @property {FindingState[]} findings
  * @property {Map<string, Mark & {variant: string, how: string}>} identified by the id of the part
@@ -229,7 +270,7 @@
  * @property {string} title
  * @property {string} complaint
  * @property {string[]} family
- * @property {string[]} checks ids of procedures, in the order the fault's page gives them
+ * @property {string[]} checks ids of procedures, in the order in which the fault's page writes them
  * @property {string[]} mends ids of procedures, those of the likeliest cause first
  */
 

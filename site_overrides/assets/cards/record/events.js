@@ -27,6 +27,9 @@ export const KINDS = /** @type {const} */ ({
   photo: ["job", "finding", "type", "sha256"],
   finding: ["job", "what", "urgency"],
   decide: ["of", "decision", "note"],
+  complaint: ["fault", "complaint"],
+  result: ["fault", "check", "result"],
+  calculation: ["calculator", "pattern", "name", "summary", "from"],
   undo: ["of"],
   close: [],
 });
@@ -103,6 +106,7 @@ const WHOLE = {
   add: ({ procedure, place = 0 }) => Array.isArray(procedure?.steps) && Number.isFinite(place),
   renew: ({ procedure, words }) => Array.isArray(procedure?.steps) && Array.isArray(words),
   photo: ({ width, height, bytes }) => [width, height, bytes].every(Number.isFinite),
+  calculation: ({ rivals }) => Array.isArray(rivals),
 };
 
 /**

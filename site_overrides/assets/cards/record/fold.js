@@ -1,6 +1,7 @@
 // From the events of a card to how the card stands: pure, and blind to the order they arrive in.
 
 import { CARD_EFFECTS } from "./effects/card.js";
+import { FAULT_EFFECTS, newFault } from "./effects/fault.js";
 import { FINDING_EFFECTS } from "./effects/finding.js";
 import { JOB_EFFECTS } from "./effects/job.js";
 import { mark, text } from "./effects/mark.js";
@@ -9,7 +10,7 @@ import { inOrder, isWhole } from "./events.js";
 
 /** @import { CardEvent, CardState, Shape, StepState, Vehicle } from "../types.js" */
 
-const EFFECTS = { ...CARD_EFFECTS, ...JOB_EFFECTS, ...STEP_EFFECTS, ...FINDING_EFFECTS };
+const EFFECTS = { ...CARD_EFFECTS, ...JOB_EFFECTS, ...STEP_EFFECTS, ...FINDING_EFFECTS, ...FAULT_EFFECTS };
 
 /**
  * How a card stands, or null where its start is not among the events.
@@ -44,12 +45,15 @@ export function steps(card) {
  * @returns {CardState}
  */
 function begun(start) {
+  const [fault, complaint] = [text(start, "fault"), text(start, "complaint")];
   return {
     id: start.card,
     started: mark(start),
     vehicle: /** @type {Vehicle} */ (start.value.vehicle),
-    complaint: text(start, "complaint"),
-    fault: text(start, "fault"),
+    complaint,
+    fault,
+    faults: new Map(fault === "" ? [] : [[fault, newFault(fault, complaint, start)]]),
+    calculations: [],
     jobs: [],
     findings: [],
     identified: new Map(),

@@ -44,12 +44,22 @@ const VEHICLE = group({
 /** What any kind may hold beside its own. */
 const COMMON = group({ step: maybe(number), from: maybe(text()), unit: maybe(text(80)) });
 
+const CODE = text(80);
+
+/** What a calculator made of its entries. */
+const ANSWER = group({ calculator: CODE, pattern: CODE, rivals: listOf(CODE, 40) });
+
 /** What the kinds hold beyond their texts. @type {Record<string, Check>} */
 const VALUES = {
   start: group({ vehicle: VEHICLE }),
   vehicle: group({ vehicle: VEHICLE }),
   photo: group({ sha256: HASH }),
   renew: group({ words: listOf(text()) }),
+  reading: group({ answer: maybe(ANSWER) }),
+  calculation: ANSWER,
+  "hand-back": group({ fault: maybe(text(200)) }),
+  finding: group({ fault: maybe(text(200)), cause: maybe(text(200)), name: maybe(text()), likely: maybe(text(200)) }),
+  result: group({ name: maybe(text()), minutes: maybe(number), note: maybe(text()) }),
 };
 
 /**

@@ -3,7 +3,7 @@
 import { jobOf, numberIn, stepOf } from "./job.js";
 import { mark, note, text } from "./mark.js";
 
-/** @import { CardEvent, CardState, Photo, Urgency } from "../../types.js" */
+/** @import { CardEvent, CardState, NamedCause, Photo, Urgency } from "../../types.js" */
 
 /** In the order of their weight, gravest first. @type {readonly Urgency[]} */
 export const URGENCIES = ["before driving", "this visit", "next service", "to know"];
@@ -26,6 +26,7 @@ export const FINDING_EFFECTS = {
       urgency,
       decision: null,
       photos: [],
+      cause: causeIn(event),
     });
     if (step) note(step, event, "the finding");
   },
@@ -61,4 +62,15 @@ function photoOf(event) {
     height: number("height"),
     bytes: number("bytes"),
   };
+}
+
+/**
+ * The cause that a finding names, null where it names none.
+ *
+ * @param {CardEvent} event
+ * @returns {NamedCause|null}
+ */
+function causeIn({ value: { fault, cause, name, likely } }) {
+  if (typeof fault !== "string" || typeof cause !== "string") return null;
+  return { fault, id: cause, name: String(name ?? cause), likely: String(likely ?? "") };
 }

@@ -2,6 +2,7 @@
 
 import { isOutside, readNumber } from "../numbers.js";
 import { samePerson } from "../people.js";
+import { answerIn } from "./fault.js";
 import { stepOf } from "./job.js";
 import { mark, note, text } from "./mark.js";
 
@@ -33,7 +34,9 @@ export const STEP_EFFECTS = {
     const outside = number !== null && isOutside(number, reading.asked);
     const reason = text(event, "reason");
     const from = String(event.value.from ?? "");
-    reading.taken = { mark: mark(event), written, number, outside, reason, from };
+    const answer = answerIn(event);
+    if (answer) card.calculations.push(answer);
+    reading.taken = { mark: mark(event), written, number, outside, reason, from, answer };
     note(step, event, `the reading ${written || "“not readable”"}`);
   },
   "not-needed"(card, event) {
@@ -44,16 +47,26 @@ export const STEP_EFFECTS = {
     note(step, event, "“not needed”");
   },
   "hand-back"(card, event) {
-    const step = stepOf(card, event);
+    const step = askedOf(card, event);
     if (!step) return;
     step.question = { ...mark(event), question: text(event, "question") };
     step.answer = null;
-    note(step, event, "the question");
+    if ("shape" in step) note(step, event, "the question");
   },
   answer(card, event) {
-    const step = stepOf(card, event);
+    const step = askedOf(card, event);
     if (!step?.question || step.question.event !== event.value.of) return;
     step.answer = { ...mark(event), answer: text(event, "answer") };
-    note(step, event, "the answer");
+    if ("shape" in step) note(step, event, "the answer");
   },
 };
+
+/**
+ * What a question is about: a step, or the search for the cause of a complaint.
+ *
+ * @param {CardState} card
+ * @param {CardEvent} event
+ */
+function askedOf(card, event) {
+  return card.faults.get(String(event.value.fault ?? "")) ?? stepOf(card, event);
+}
