@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gzip
 import os
+import shutil
 import struct
 from pathlib import Path
 
@@ -54,6 +55,16 @@ def test_the_image_is_compressed_memory_of_this_runtime(ready):
     assert len(content) < 0.75 * length
     assert 20_000_000 < length < snapshot.LARGEST
     assert image.stat().st_size < 10_000_000
+
+
+def test_an_image_made_elsewhere_and_later_is_the_same(tmp_path, modules, ready, monkeypatch):
+    _, compiled, image = ready
+    elsewhere = [Path(shutil.copy(wheel, tmp_path)) for wheel in compiled]
+    for name, value in {"TZ": "Asia/Tokyo", "LANG": "de_DE.UTF-8", "HOME": "/nowhere"}.items():
+        monkeypatch.setenv(name, value)
+    again = snapshot.snapshot(tmp_path / "cache", modules / "pyodide", elsewhere)
+    assert again != image
+    assert gzip.decompress(again.read_bytes()) == gzip.decompress(image.read_bytes())
 
 
 def test_empty_pages_are_left_out_and_put_back_by_the_phone():

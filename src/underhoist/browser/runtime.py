@@ -48,7 +48,7 @@ def write_runtime(
     """
     core = _write_core(site, pyodide)
     wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in wheels]
-    image_url = _write_hashed(site, "image", image)
+    image_url = _write_image(site, image)
     drafting_urls = [_write_hashed(site, "wheel", wheel) for wheel in drafting]
     urls = [*(core + name for name in CORE), *wheel_urls, *drafting_urls]
     manifest = Manifest(
@@ -100,6 +100,15 @@ def _write_hashed(site: Path, kind: str, file: Path) -> str:
     digest = hashlib.sha256(file.read_bytes()).hexdigest()[:12]
     url = f"runtime/{kind}-{digest}/{file.name}"
     (site / url).parent.mkdir(parents=True, exist_ok=True)
+    shutil.copyfile(file, site / url)
+    return url
+
+
+def _write_image(site: Path, file: Path) -> str:
+    """Copy the image; its address follows from the memory alone, however it was compressed."""
+    digest = hashlib.sha256(gzip.decompress(file.read_bytes())).hexdigest()[:12]
+    url = f"runtime/image-{digest}/python.bin"
+    (site / url).parent.mkdir(parents=True)
     shutil.copyfile(file, site / url)
     return url
 

@@ -1,10 +1,12 @@
 // Writes an image of Python's memory with the calculators imported, and proves that it comes back.
+// Equal wheels give an equal image, wherever and whenever it is made (still.mjs).
 // Called as: node snapshot.mjs PYODIDE OUT LARGEST WHEEL...; OUT is sparse and compressed with gzip.
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { gzipSync } from "node:zlib";
 import { sparse } from "./sparse.mjs";
+import { PYTHON } from "./still.mjs";
 
 const [folder, out, largest, ...wheels] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(join(folder, "pyodide.mjs")).href);
@@ -29,7 +31,7 @@ const lock = JSON.parse(readFileSync(join(folder, "pyodide-lock.json"), "utf-8")
 const options = { indexURL: folder, lockFileContents: JSON.stringify({ info: lock.info, packages: {} }) };
 
 async function take() {
-  const pyodide = await loadPyodide({ ...options, _makeSnapshot: true });
+  const pyodide = await loadPyodide({ ...options, env: PYTHON, _makeSnapshot: true });
   for (const wheel of wheels) pyodide.unpackArchive(new Uint8Array(readFileSync(wheel)), "wheel");
   const answers = pyodide.runPython(WARM_UP);
   return { image: pyodide.makeMemorySnapshot(), answers };

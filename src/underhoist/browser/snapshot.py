@@ -13,13 +13,13 @@ LARGEST = 48 * 1024 * 1024
 
 _KEPT = 3
 _SCRIPT = Path(__file__).with_name("snapshot.mjs")
-_FORMAT = Path(__file__).with_name("sparse.mjs")
+_PARTS = tuple(Path(__file__).with_name(name) for name in ("sparse.mjs", "still.mjs"))
 
 
 def snapshot(cache: Path, pyodide: Path, wheels: list[Path], largest: int = LARGEST) -> Path:
     """Return the image for this Pyodide and these wheels, made once and then kept in `cache`.
 
-    Two images of equal contents differ, so a phone would fetch it anew were it not kept. Raises
+    Made again, of equal wheels, it is the same to the byte: no phone fetches it anew. Raises
     BrowserError where it is over `largest` bytes or, restored, gives other answers.
     """
     kept = cache / f"{_key(pyodide, wheels)}.bin"
@@ -45,6 +45,6 @@ def _key(pyodide: Path, wheels: list[Path]) -> str:
     """Hash all that decides what the image holds."""
     core = (pyodide / "pyodide.asm.wasm", pyodide / "python_stdlib.zip")
     digest = hashlib.sha256()
-    for file in (_SCRIPT, _FORMAT, *core, *wheels):
+    for file in (_SCRIPT, *_PARTS, *core, *wheels):
         digest.update(hashlib.sha256(file.read_bytes()).digest())
     return digest.hexdigest()[:24]
