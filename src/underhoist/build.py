@@ -10,6 +10,8 @@ from underhoist import swap
 from underhoist.browser import BrowserReport, install
 from underhoist.check import Checked, check
 from underhoist.history import History, earlier
+from underhoist.lock import held
+from underhoist.pages import Site
 from underhoist.project import SETTINGS, Unusable, pages_folder
 
 PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
@@ -58,7 +60,8 @@ def build(
     """Build the project's site; the old one stays until the new one is complete.
 
     It is compared with the build whose record or site `since` names, else with the old site.
-    Raises Unusable, NotBuiltError or BrowserError; the old site is then as it was.
+    Raises Unusable, also where another build is at work there, NotBuiltError or BrowserError; the
+    old site is then as it was.
     """
     settings = settings_of(project)
     pages = pages_folder(project)
@@ -66,6 +69,28 @@ def build(
     checked = check(pages)
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
+    with held(site):
+        made, phone = _swapped_in(settings, checked, site, teller, add_phone_side, since)
+    return Built(
+        checked=checked,
+        pages=pages,
+        site=site,
+        cross_links=made.links.count,
+        calculators=len(made.calculators),
+        phone=phone,
+        history=made.history,
+    )
+
+
+def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
+    settings: Path,
+    checked: Checked,
+    site: Path,
+    teller: Teller,
+    add_phone_side: PhoneSide,
+    since: Path | None,
+) -> tuple[Site, BrowserReport | None]:
+    """Make the site beside the old one and put it in its place when it is whole."""
     from underhoist.plugin import build_site  # noqa: PLC0415 - slow to import, a check needs it not
 
     new = swap.fresh(site)
@@ -78,15 +103,7 @@ def build(
         swap.swap(site)
     finally:
         swap.drop(site)
-    return Built(
-        checked=checked,
-        pages=pages,
-        site=site,
-        cross_links=made.links.count,
-        calculators=len(made.calculators),
-        phone=phone,
-        history=made.history,
-    )
+    return made, phone
 
 
 def settings_of(project: Path) -> Path:
