@@ -3,7 +3,7 @@
 import json
 import os
 import socket
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
@@ -14,7 +14,7 @@ from underhoist.project import Unusable
 
 
 @contextmanager
-def held(site: Path) -> Iterator[None]:
+def held(site: Path) -> Generator[None]:
     """Hold the place of a site. Raises Unusable where another build holds it, and says which."""
     site.parent.mkdir(parents=True, exist_ok=True)
     lock = FileLock(_beside(site, "lock"))
