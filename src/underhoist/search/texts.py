@@ -1,6 +1,7 @@
 """The words of a finished page, parted at the places that can be linked to."""
 
-from html.parser import HTMLParser
+import re
+from html import unescape
 
 from attrs import define, field
 
@@ -26,25 +27,39 @@ class Part:
     prose: list[str] = field(factory=list[str])
 
 
-class _Parts(HTMLParser):
+_PIECE = re.compile(r"<(/?)([a-zA-Z][\w-]*)([^>]*)>|([^<]+)")
+"""A tag or text. Pages are made by us: every `<` and `>` of their texts is escaped."""
+_ATTRIBUTE = re.compile(r"\b(class|id)=\"([^\"]*)\"")
+
+
+class _Parts:
     """Hands each piece of text to the place below which it stands."""
 
     def __init__(self) -> None:
-        super().__init__()
         self.parts = [Part("")]
         self.silent: list[str] = []
         """The open elements whose text is left out, innermost last."""
         self.heading = self.doing = False
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag in _VOID:
-            return
-        named = dict(attrs)
-        classes = set((named.get("class") or "").split())
+    def read(self, html: str) -> None:
+        """Take a whole page."""
+        for end, tag, attributes, text in _PIECE.findall(html):
+            if text:
+                self._text(text)
+            elif end:
+                self._end(tag)
+            elif tag not in _VOID:
+                self._start(tag, attributes)
+                if attributes.endswith("/"):
+                    self._end(tag)
+
+    def _start(self, tag: str, attributes: str) -> None:
+        named = dict(_ATTRIBUTE.findall(attributes)) if attributes else {}
+        classes = set(named.get("class", "").split())
         if self.silent or tag in _SILENT or classes & _LEFT_OUT:
             self.silent.append(tag)
             return
-        anchor = named.get("id") or ""
+        anchor = unescape(named.get("id", ""))
         if tag == "h2":
             self.heading = True
             self.parts.append(Part(anchor))
@@ -55,7 +70,7 @@ class _Parts(HTMLParser):
         self.doing |= "uh-step__do" in classes
         self._part(tag)
 
-    def handle_endtag(self, tag: str) -> None:
+    def _end(self, tag: str) -> None:
         if self.silent:
             if tag == self.silent[-1]:
                 self.silent.pop()
@@ -66,9 +81,10 @@ class _Parts(HTMLParser):
             self.doing = False
         self._part(tag)
 
-    def handle_data(self, data: str) -> None:
+    def _text(self, escaped: str) -> None:
         if self.silent:
             return
+        data = unescape(escaped)
         part = self.parts[-1]
         if self.heading:
             part.label += data
@@ -84,8 +100,7 @@ class _Parts(HTMLParser):
 def parts_of(html: str) -> list[Part]:
     """Return the places of a page in order, those without any word left out."""
     reader = _Parts()
-    reader.feed(html)
-    reader.close()
+    reader.read(str(html))
     return [part for part in reader.parts if part.label or "".join(part.prose + part.do).strip()]
 
 
