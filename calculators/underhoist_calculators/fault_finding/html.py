@@ -8,8 +8,6 @@ from collections.abc import Mapping
 from html import escape
 from typing import Any
 
-from underhoist_calculators.fault_finding.words import minutes_words
-
 type Json = Mapping[str, Any]
 
 
@@ -49,23 +47,21 @@ def _next(check: Json | None, ways: Mapping[str, str]) -> str:
 
 
 def _inside(check: Json, ways: Mapping[str, str]) -> str:
-    """Write what a check takes, how it is done, why, what it tells, and where results go."""
+    """Write what a check takes and why, how it is done, what it tells, and where results go."""
     id_ = escape(check["id"])
     return (
-        f'<p class="uh-next__takes">{escape(_takes(check))}</p>'
-        f'<div class="uh-next__how" data-how="{id_}">{ways.get(check["id"], "")}</div>'
         f"<p>{escape(check['reason'])}</p>"
+        f'<div class="uh-next__how" data-how="{id_}">{ways.get(check["id"], "")}</div>'
         '<dl class="uh-tells"><dt class="uh-tells__head">What it tells</dt>'
-        f"<div><dt>Good</dt><dd>{escape(check['good'])}</dd></div>"
-        f"<div><dt>Bad</dt><dd>{escape(check['bad'])}</dd></div></dl>"
+        f"<div><dt>Good</dt><dd>{_line(check['good'])}</dd></div>"
+        f"<div><dt>Bad</dt><dd>{_line(check['bad'])}</dd></div></dl>"
         f'<div class="uh-next__results" data-results="{id_}"></div>'
     )
 
 
-def _takes(check: Json) -> str:
-    own = minutes_words(check["minutes"])
-    way = check["way_minutes"]
-    return f"{own} · {check['access']}" + (f", {minutes_words(way)} to get there" if way else "")
+def _line(words: str) -> str:
+    """Write words as a line of their own."""
+    return escape(f"{words[:1].upper()}{words[1:]}.")
 
 
 def _found(told: Json) -> str:

@@ -131,8 +131,8 @@ def _afterwards(plan: Plan, after: State) -> str:
         return "fits no cause of the list"
     cause = plan.board.found(after)
     if cause is not None:
-        return f"it is {name_of(plan, cause)}"
-    return f"likeliest is then {_likeliest(plan, after)}"
+        return f"it is this: {name_of(plan, cause)}"
+    return f"likeliest then: {_likeliest(plan, after)}"
 
 
 def _likeliest(plan: Plan, state: State) -> str:

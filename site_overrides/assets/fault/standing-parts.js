@@ -24,20 +24,15 @@ const named = ({ family }) => /** @type {Named} */ (family.complaint);
  */
 export function how(id, setting) {
   const check = named(setting).checks.find((each) => each.id === id);
-  const level = setting.family.levels?.[check?.access ?? ""];
+  const access = check?.access ?? "";
+  const { meaning, procedure } = setting.family.levels?.[access] ?? {};
+  const words = meaning ? `${access}: ${meaning[0].toLowerCase()}${meaning.slice(1)}` : access;
+  const asks = procedure ? [" (", ...links([procedure], setting), ")"] : [];
   const ways = setting.family.checks[id]?.procedures ?? [];
-  const asks = level?.meaning ? [el("p", {}, ...asked(level.meaning, level.procedure, setting))] : [];
-  return [...asks, ...(ways.length ? [el("p", {}, "How: ", ...links(ways, setting))] : [])];
-}
-
-/**
- * @param {string} meaning
- * @param {Way|null|undefined} procedure
- * @param {Setting} setting
- */
-function asked(meaning, procedure, setting) {
-  const words = `Before it: ${meaning[0].toLowerCase()}${meaning.slice(1)}`;
-  return procedure ? [`${words} (`, ...links([procedure], setting), ")."] : [`${words}.`];
+  return [
+    el("p", {}, `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`, ...asks, "."),
+    ...(ways.length ? [el("p", {}, "How: ", ...links(ways, setting))] : []),
+  ];
 }
 
 /**

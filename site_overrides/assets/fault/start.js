@@ -38,7 +38,7 @@ class LiveFault {
     this.view = this.viewOf(this.place);
     this.place.replaceWith(this.view.node);
     this.view.node.after(this.tools);
-    root.querySelector(".uh-find__family")?.replaceWith(this.chooser());
+    this.takeChoice();
   }
 
   finding() {
@@ -58,17 +58,12 @@ class LiveFault {
     return new StandingView({ family: this.data.by_family[this.family], href, act }, first);
   }
 
-  chooser() {
-    const { families } = this.data;
-    if (families.length < 2) return el("p", { class: "uh-find__family" }, families[0]?.title ?? "");
-    const options = families.map(({ id, title }) => el("option", { value: id, selected: id === this.family }, title));
-    const select = el("select", { id: "fault-family", onchange: () => this.choose(select.value) }, ...options);
-    return el(
-      "div",
-      { class: "uh-find__family uh-field" },
-      el("label", { for: "fault-family" }, "Unit family of the vehicle"),
-      select,
-    );
+  /** Takes over the choice of the family, which the page has where there are several. */
+  takeChoice() {
+    const select = /** @type {HTMLSelectElement|null} */ (this.root.querySelector("#fault-family"));
+    if (!select) return;
+    select.value = this.family;
+    select.addEventListener("change", () => this.choose(select.value));
   }
 
   /** @param {string} family */

@@ -47,12 +47,12 @@ def test_reason_where_results_are_not_certain(late):
 
 def test_what_it_could_change(plan):
     state, start = plan.state([("gauge", "bad")]), plan.board.start()
-    assert change(plan, state, 2, "good") == "it is Hose split"
-    assert change(plan, state, 2, "bad") == "it is Diaphragm leaking"
+    assert change(plan, state, 2, "good") == "it is this: Hose split"
+    assert change(plan, state, 2, "bad") == "it is this: Diaphragm leaking"
     assert change(plan, start, 1, "good") == (
-        "likeliest is then Governor sticking (about 50 in 100)"
+        "likeliest then: Governor sticking (about 50 in 100)"
     )
-    assert change(plan, start, 1, "bad") == "likeliest is then Hose split (about 62 in 100)"
+    assert change(plan, start, 1, "bad") == "likeliest then: Hose split (about 62 in 100)"
 
 
 def test_what_another_costs(plan):
