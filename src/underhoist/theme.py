@@ -7,8 +7,8 @@ from pathlib import Path
 TEMPLATES = ("404.html", "search.html", "assets/underhoist.css")
 """Templates that become a file of their own."""
 
-_OURS_LEFT_OUT = ("assets/styles/*", "partials/*", "assets/preview/*")
-"""Files of ours that only go into others, or that only a preview needs."""
+_OURS_LEFT_OUT = ("assets/styles/*", "partials/*", "assets/preview/*", "assets/pack/*")
+"""Files of ours that only go into others, or that no site needs."""
 
 
 def folder() -> Path:

@@ -5,6 +5,9 @@
 /** @typedef {import("./calculator-worker.js").Question} Question */
 /** @typedef {{resolve: (result: any) => void, reject: (reason: Error) => void}} Asked */
 
+/** The site's own thread. */
+const fromSite = () => new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module", name: "calculators" });
+
 /** The calculators' thread, and the questions that wait for it. */
 export class CalculatorClient {
   /** @type {Worker | null} */
@@ -12,12 +15,17 @@ export class CalculatorClient {
   /** @type {Map<number, Asked>} */
   #waiting = new Map();
   #last = 0;
+  #made;
+
+  /** @param {() => Worker} made makes the thread */
+  constructor(made = fromSite) {
+    this.#made = made;
+  }
 
   /** Starts the thread before the first question, so that Python is up sooner. */
   start() {
     if (this.#worker) return this.#worker;
-    const url = new URL("./calculator-worker.js", import.meta.url);
-    const worker = new Worker(url, { type: "module", name: "calculators" });
+    const worker = this.#made();
     worker.addEventListener("message", ({ data }) => this.#settle(data));
     worker.addEventListener("error", (event) => this.#fail(event.message || "its program did not load"));
     this.#worker = worker;

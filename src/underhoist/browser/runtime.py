@@ -54,7 +54,7 @@ def write_runtime(
     manifest = Manifest(
         pyodide=_json(pyodide / "package.json")["version"],
         core=core,
-        lock=_bare_lock(pyodide),
+        lock=bare_lock(pyodide),
         wheels=wheel_urls,
         drafting=drafting_urls,
         image=image_url,
@@ -89,7 +89,7 @@ def _write_core(site: Path, pyodide: Path) -> str:
     return core
 
 
-def _bare_lock(pyodide: Path) -> dict[str, Any]:
+def bare_lock(pyodide: Path) -> dict[str, Any]:
     """Return Pyodide's list of packages, emptied: none is served, so nothing must ask for one."""
     lock = _json(pyodide / "pyodide-lock.json")
     return {"info": lock["info"], "packages": {}}

@@ -1,0 +1,110 @@
+"""Writes a manual as one HTML file that needs nothing beside it."""
+
+import base64
+import hashlib
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from attrs import frozen
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+
+from underhoist import theme
+from underhoist.bound import Binder, grouped, name_of
+from underhoist.bound.dress import data_url, pictures, style
+from underhoist.browser.browser_error import BrowserError
+from underhoist.browser.licences import write_licences
+from underhoist.history.dates import in_words, today
+from underhoist.pack import parts
+from underhoist.pages import Sheet, Site
+from underhoist.pages.closing import DEMO, closing
+
+_WITHOUT = ("uh-changes",)
+"""What tells of earlier builds: the file does not renew itself."""
+
+
+@frozen
+class Packed:
+    """The file's text and how many pages are in it."""
+
+    text: str
+    pages: int
+
+
+def pack(
+    site: Site, sheets: list[Sheet], modules: Path, *, address: str = "", calculators: bool = True
+) -> Packed:
+    """Write these pages into one file, with what the calculators run on unless told otherwise.
+
+    `address` is where the manual's site is, "" where that is not known. Raises BrowserError.
+    """
+    groups = list(grouped(sheets))
+    names = {sheet.address: name_of(sheet.address) for sheet in sheets}
+    names |= {f"{group.name}/": f"contents.{group.name}" for group in groups}
+    names |= {"": names.get("", "contents")}
+    made = parts.scripts(modules)
+    dress = style(modules) + (theme.folder() / "assets/pack/pack.css").read_text(encoding="utf-8")
+    held = [parts.search(site.manual, sheets, modules)]
+    held += parts.runtime(modules) if calculators else ()
+    text = _template().render(
+        name=site.name,
+        policy=_policy(made["main"], dress),
+        icon=data_url(theme.folder() / "assets/icons/favicon.svg"),
+        style=dress,
+        groups=groups,
+        name_of=name_of,
+        bound=Binder(names, pictures(site.folder), _WITHOUT).bound,
+        day=in_words(today()),
+        count=len(sheets),
+        demo=DEMO if site.demo else "",
+        address=address,
+        has_search=True,
+        calculators=calculators,
+        licences=_licences(modules),
+        closing=closing(site),
+        main=_kept_within(made["main"]),
+        worker=_kept_within(made["worker"]),
+        parts=held,
+    )
+    return Packed(text, len(sheets))
+
+
+def _template() -> Template:
+    env = Environment(
+        loader=FileSystemLoader(Path(__file__).parent), autoescape=True, undefined=StrictUndefined
+    )
+    return env.get_template("manual.html")
+
+
+def _policy(script: str, sheet: str) -> str:
+    """Let run what stands in the file, and let nothing be asked for outside it."""
+    return "; ".join(
+        (
+            "default-src 'none'",
+            f"script-src {_hash(script)} blob: 'wasm-unsafe-eval'",
+            f"style-src {_hash(sheet)}",
+            "img-src data: blob:",
+            "font-src data:",
+            "connect-src data: blob:",
+            "worker-src blob:",
+            "base-uri 'none'",
+            "form-action 'none'",
+        )
+    )
+
+
+def _hash(text: str) -> str:
+    digest = hashlib.sha256(text.encode("utf-8")).digest()
+    return f"'sha256-{base64.b64encode(digest).decode()}'"
+
+
+def _kept_within(script: str) -> str:
+    """Refuse a script whose own text would end its element."""
+    if "</script" in script.lower() or "<!--" in script:
+        raise BrowserError("A script cannot stand in the file: it holds the end of a script.")
+    return script
+
+
+def _licences(modules: Path) -> str:
+    with TemporaryDirectory() as folder:
+        write_licences(Path(folder), modules)
+        return (Path(folder) / "licences.txt").read_text(encoding="utf-8")
