@@ -14,9 +14,14 @@ let tell = () => {};
 export const answered = new Promise((done) => (tell = () => done(undefined)));
 
 /** The calculator on this page: the form, its answer, and a line that says how things stand. */
-class LiveCalculator {
-  /** @param {HTMLElement} root */
-  constructor(root) {
+export class LiveCalculator {
+  /**
+   * @param {HTMLElement} root
+   * @param {(entries: Record<string, string>) => void} keep puts the entries where a reload finds them
+   */
+  constructor(root, keep = keepInAddress) {
+    this.place = root;
+    this.keep = keep;
     this.name = root.dataset.calculator ?? "";
     this.form = /** @type {HTMLFormElement} */ (root.querySelector("form.uh-calc"));
     this.answer = /** @type {HTMLElement} */ (root.querySelector(".uh-answer"));
@@ -31,19 +36,30 @@ class LiveCalculator {
     this.hasAnswered = false;
   }
 
-  /** Fills the form from the address, brings Python up and answers from then on. */
-  start() {
-    const filled = fillFrom(this.form, new URLSearchParams(location.search));
-    this.touched = new Set(filled);
-    tellFolded(this.form);
+  /**
+   * Fills the form from the address, brings Python up and answers from then on.
+   * @param {URLSearchParams} given
+   */
+  start(given = new URLSearchParams(location.search)) {
     this.form.addEventListener("input", ({ target }) => this.typed(/** @type {Control} */ (target)));
     // Safari limits how often the address may change, so not at every keystroke.
-    this.form.addEventListener("change", () => keepInAddress(entriesOf(this.form)));
+    this.form.addEventListener("change", () => this.keep(entriesOf(this.form)));
     this.form.addEventListener("submit", (event) => {
       event.preventDefault();
       this.changed();
       this.answer.scrollIntoView({ block: "nearest" });
     });
+    this.fill(given);
+  }
+
+  /**
+   * Takes entries as an address gives them, and answers.
+   * @param {URLSearchParams} given
+   */
+  fill(given) {
+    const filled = fillFrom(this.form, given);
+    this.touched = new Set(filled);
+    tellFolded(this.form);
     if (filled.length) this.changed();
     else void this.work(); // The answer stays what it was; the next one is then quick.
   }
@@ -91,6 +107,8 @@ class LiveCalculator {
     this.hasAnswered = true;
     if (this.touched.size) this.strip.update();
     this.root().toggleAttribute("data-own", this.touched.size > 0); // not the example any more
+    const { pattern = "", rivals = "" } = result.answer?.values ?? {};
+    Object.assign(this.root().dataset, { pattern, rivals }); // a job card keeps them
     this.root().dataset.answered = result.ok ? "yes" : "mend";
     this.say("");
   }
@@ -112,7 +130,7 @@ class LiveCalculator {
   }
 
   root() {
-    return /** @type {HTMLElement} */ (this.form.closest("#calculator"));
+    return this.place;
   }
 }
 
