@@ -208,7 +208,7 @@ def test_a_new_card_says_beside_each_field_what_is_missing(page, site_url):
     assert stored_events(page, site_url) == []
 
 
-def test_a_complaint_proposes_its_checks(page, site_url):
+def test_a_complaint_leads_to_the_next_check_and_leaves_the_choice(page, site_url):
     open_cards(page, site_url, "#new")
     page.get_by_label("Your initials").fill("RB")
     page.get_by_role("button", name="Keep").click()
@@ -218,8 +218,11 @@ def test_a_complaint_proposes_its_checks(page, site_url):
     page.get_by_label("In the owner’s words").fill("Late")
     page.locator("#uh-faults input").first.check()
     page.get_by_role("button", name="Start the card").click()
-    expect(page.get_by_role("heading", name="Find the cause first")).to_be_visible()
-    assert page.locator("input[name=procedure]:checked").count() >= 2
+    expect(page.get_by_role("heading", name="Fault finding")).to_be_visible()
+    page.get_by_role("link", name="Add procedures").click()
+    expect(page.get_by_role("heading", name="Its checks, as the page writes them")).to_be_visible()
+    assert page.locator("input[name=procedure]").count() >= 2
+    assert page.locator("input[name=procedure]:checked").count() == 0
 
 
 def test_two_windows_tick_at_once(page, site_url):

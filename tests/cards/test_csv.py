@@ -40,7 +40,7 @@ def read_back(text: str) -> list[list[str]]:
 def test_the_readings_of_a_card():
     head, *rows = read_back(written("csv_of_card.js"))
     assert head == COLUMNS
-    turns, half, litres = (dict(zip(head, row, strict=True)) for row in rows)
+    turns, half, litres, result, answer = (dict(zip(head, row, strict=True)) for row in rows)
     about = {
         "card": "card-1", "vehicle": "Marlow Drover, green", "procedure": "Take the pan off",
         "step": "1", "reading": "Turns until the adjuster seats", "when": "as found", "value": "3",
@@ -54,6 +54,16 @@ def test_the_readings_of_a_card():
     assert half["reason"] == "'@cold"
     unread = {"step": "2", "value": "", "low": "", "high": "", "outside": "", "unit": "litres"}
     assert unread.items() <= litres.items()
+    looked = {
+        "procedure": "'=It hangs on", "reading": "The hose", "when": "result of a check",
+        "value": "bad", "unit": "", "reason": "'+split", "who": "SL",
+    }  # fmt: skip
+    assert looked.items() <= result.items()
+    kept = {
+        "procedure": "Shift check", "when": "answer of a calculator",
+        "value": "late-light or late-all", "reason": "Late.", "who": "KM",
+    }  # fmt: skip
+    assert kept.items() <= answer.items()
 
 
 def test_every_line_ends_in_cr_lf_and_none_is_empty():

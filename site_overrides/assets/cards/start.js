@@ -65,7 +65,8 @@ async function viewFor(app) {
     return troubleView("This card is not on this phone. Look at the list of cards.");
   }
   const isNew = card.jobs.length === 0 && session.waiting.size === 0;
-  const name = isNew && !Object.hasOwn(CARD_VIEWS, part) ? "add" : part;
+  const first = card.faults.size > 0 ? "fault" : "add";
+  const name = isNew && !Object.hasOwn(CARD_VIEWS, part) ? first : part;
   const view = Object.hasOwn(CARD_VIEWS, name)
     ? await brought(CARD_VIEWS[name])
     : await workAt(/^\d+$/.test(part) ? Number(part) - 1 : null);

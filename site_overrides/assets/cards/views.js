@@ -9,6 +9,7 @@
 /** Those of one card. @type {Record<string, () => Promise<CardView>>} */
 export const CARD_VIEWS = {
   add: async () => (await import("./plan/add-view.js")).addView,
+  fault: async () => (await import("./fault/fault-view.js")).faultView,
   fetch: async () => (await import("./plan/fetch-view.js")).fetchView,
   findings: async () => (await import("./steps/findings/findings-view.js")).findingsView,
   questions: async () => (await import("./steps/questions-view.js")).questionsView,

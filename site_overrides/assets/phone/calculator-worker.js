@@ -2,7 +2,8 @@
 import { restore, startAnew } from "./calculator-python.js";
 
 /** @typedef {{written: string, wrong: string, mend: string}} Wrong */
-/** @typedef {{ok: boolean, errors: Record<string, Wrong>, answer_html: string, answer_text: string}} Result */
+/** @typedef {{values: Record<string, any>}} Answer `values` holds what other pages go by, such as a pattern's code */
+/** @typedef {{ok: boolean, errors: Record<string, Wrong>, answer: Answer | null, answer_html: string, answer_text: string}} Result */
 /** @typedef {import("./calculator-python.js").CalculatorQuestion | import("./calculator-python.js").FaultQuestion} Question */
 /** @typedef {{id: number, result: unknown} | {id: number, failure: string}} Reply */
 

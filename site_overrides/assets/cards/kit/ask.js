@@ -75,7 +75,7 @@ function refused(input) {
  */
 function entryOf(question, id) {
   const shared = { id, "aria-describedby": `${id}-help ${id}-error` };
-  if (!question.initials) return el("textarea", { ...shared, rows: 2, maxlength: 400 });
+  if (!question.initials) return el("textarea", { ...shared, rows: question.value ? 5 : 2, maxlength: 400 }, question.value ?? "");
   const short = { maxlength: 5, autocapitalize: "characters", spellcheck: "false", size: 5 };
   const value = question.value ?? "";
   return el("input", { ...shared, ...short, type: "text", autocomplete: "off", value });

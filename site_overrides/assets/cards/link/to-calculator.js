@@ -7,7 +7,7 @@
  *
  * @param {string} href of the calculator, with what the manual fills in
  * @param {CardState} card
- * @param {number} at position of the step in hand, from 1
+ * @param {number|string} at position of the step in hand, from 1, or `fault/<its id>`
  */
 export function calculatorAddress(href, card, at) {
   const address = new URL(href);
@@ -31,11 +31,14 @@ export function isCalculator(href, root) {
 }
 
 /**
- * The card and step that a calculator was opened from, or null.
+ * The card, and the step or the fault finding, that a calculator was opened from, or null. Such a
+ * fault finding has the step 0; `back` is the way to either.
  *
  * @param {string} hash
  */
 export function cardInHash(hash) {
-  const found = /^#card=([0-9a-f-]{36})\/(\d+)$/.exec(hash);
-  return found ? { card: found[1], at: Number(found[2]) } : null;
+  const found = /^#card=([0-9a-f-]{36})\/(\d+|fault\/[\w-]+)$/.exec(hash);
+  if (!found) return null;
+  const [, card, place] = found;
+  return { card, at: Number(place) || 0, back: `#card/${card}/${place}` };
 }

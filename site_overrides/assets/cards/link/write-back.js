@@ -1,5 +1,5 @@
-// On a calculator's page that was opened from a card: the way back, and a button that writes the
-// answer to the card as a reading.
+// On a calculator's page that was opened from a card: the way back, and buttons that write a value of the
+// answer to the card as a reading, or keep what the entries show.
 
 import { cardName, notice } from "../app.js";
 import { askForm } from "../kit/ask.js";
@@ -19,13 +19,14 @@ class WriteBack {
   /**
    * @param {HTMLElement} root the calculator
    * @param {Session} session
-   * @param {number} at position of the step in hand, from 1
+   * @param {{at: number, back: string}} place position of the step in hand, from 1, and the way there
    * @param {string} who initials
    */
-  constructor(root, session, at, who) {
+  constructor(root, session, { at, back }, who) {
     this.root = root;
     this.session = session;
     this.at = at;
+    this.back = `${new URL("cards/", siteRoot()).href}${back}`;
     this.who = who;
     this.said = el("div", { role: "status" });
     this.way = el("p", { class: "uh-from-card" });
@@ -34,10 +35,9 @@ class WriteBack {
   start() {
     const { state } = this.session;
     if (!state) return;
-    const back = `${new URL("cards/", siteRoot()).href}#card/${state.id}/${this.at}`;
-    this.way.append(`For the card of ${cardName(state)}. `, el("a", { href: back }, "Back to the card"));
+    this.way.append(`For the card of ${cardName(state)}. `, el("a", { href: this.back }, "Back to the card"));
     this.root.prepend(this.way, this.said);
-    new MutationObserver(() => this.offer()).observe(this.root, { attributeFilter: ["data-answered", "data-own"] });
+    new MutationObserver(() => this.offer()).observe(this.root, { attributeFilter: ["data-answered", "data-own", "data-pattern"] });
     const answer = this.root.querySelector(".uh-answer");
     if (answer) new MutationObserver(() => this.offer()).observe(answer, { childList: true });
     this.offer();
@@ -47,6 +47,7 @@ class WriteBack {
   offer() {
     const { answered, own } = this.root.dataset;
     if (answered !== "yes" || own === undefined || !this.session.state) return;
+    this.offerPattern();
     for (const plate of this.root.querySelectorAll(".uh-answer .uh-plate")) {
       if (plate.nextElementSibling?.classList.contains("uh-write-back")) continue;
       const written = plate.querySelector(".uh-plate__number")?.textContent?.trim() ?? "";
@@ -55,6 +56,29 @@ class WriteBack {
       const found = candidates(this.session.state, this.at, unit);
       if (found.length > 0) plate.after(this.buttons(found, written, unit));
     }
+  }
+
+  /** What the entries show can be kept as such: a check of a complaint may rest on it. */
+  offerPattern() {
+    const answer = this.root.querySelector(".uh-answer");
+    const pattern = patternOf(this.root);
+    if (!answer || !pattern || answer.querySelector(".uh-write-back--whole")) return;
+    const place = el("div", { class: "uh-write-back__place" });
+    const press = () => void this.storePattern(place);
+    const button = el("button", { class: "uh-button", type: "button", onclick: press }, "Keep this answer on the card");
+    answer.append(el("div", { class: "uh-write-back uh-write-back--whole" }, button, place));
+  }
+
+  /** @param {HTMLElement} place */
+  async storePattern(place) {
+    const pattern = patternOf(this.root);
+    if (!pattern || this.session.waiting.size > 0) return;
+    const name = document.querySelector("h1")?.textContent?.trim() ?? "";
+    const summary = (this.root.querySelector(".uh-answer__summary")?.textContent ?? "").trim().slice(0, 1000);
+    const value = { ...pattern, name, summary, from: addressHere() };
+    const stored = await this.session.record("calculation", { who: this.who, kind: "calculation", value });
+    const words = `On the card: ${name}.`;
+    place.replaceChildren(...(stored ? [said(words), el("a", { href: this.back }, "Back to the card")] : [this.trouble(place, words)]));
   }
 
   /**
@@ -98,11 +122,12 @@ class WriteBack {
   async store({ step, reading }, written, reason, place) {
     const { asked, when } = reading;
     const revision = this.session.state?.jobs.find((job) => job.id === step.job)?.text.revision;
-    const from = `${location.pathname}${location.search}`;
-    const value = { job: step.job, step: step.text.number, reading: asked.id, when, unit: asked.unit, written, reason, from };
+    const answer = patternOf(this.root);
+    const taken = { reading: asked.id, when, unit: asked.unit, written, reason, from: addressHere() };
+    const value = { job: step.job, step: step.text.number, ...taken, ...(answer ? { answer } : {}) };
     const stored = await this.session.record(step.key, { who: this.who, kind: "reading", value, revision });
     const words = `On the card: ${readingName(reading)}, ${written} ${asked.unit_words}.`;
-    place.replaceChildren(stored ? el("p", { role: "status" }, words) : this.trouble(place, words));
+    place.replaceChildren(stored ? said(words) : this.trouble(place, words));
   }
 
   /**
@@ -112,11 +137,26 @@ class WriteBack {
   trouble(place, words) {
     const retry = async () => {
       const stored = await this.session.retry();
-      place.replaceChildren(stored ? el("p", { role: "status" }, words) : this.trouble(place, words));
+      place.replaceChildren(stored ? said(words) : this.trouble(place, words));
     };
     const again = el("button", { class: "uh-button", type: "button", onclick: () => void retry() }, "Try again");
     return notice(`Not stored yet. ${this.session.trouble}`, again);
   }
+}
+
+/** The calculator with its entries. */
+const addressHere = () => `${location.pathname}${location.search}`;
+
+/** @param {string} words */
+const said = (words) => el("p", { role: "status" }, words);
+
+/**
+ * What the calculator says that its entries show, null where it says no such thing.
+ *
+ * @param {HTMLElement} root
+ */
+function patternOf({ dataset: { calculator = "", pattern = "", rivals = "" } }) {
+  return pattern === "" ? null : { calculator, pattern, rivals: rivals.split(", ").filter(Boolean) };
 }
 
 /** Where the address names a card of this phone, its answers can be written there. */
@@ -127,7 +167,7 @@ async function start() {
   if (!root || !named || who === "") return;
   const session = new Session(named.card, { append, eventsOf, keep }, () => {});
   await session.load();
-  if (session.state && !session.state.closed) new WriteBack(root, session, named.at, who).start();
+  if (session.state && !session.state.closed) new WriteBack(root, session, named, who).start();
 }
 
 await start().catch(() => {}); // without its storage the calculator still calculates

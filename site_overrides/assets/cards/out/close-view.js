@@ -4,7 +4,7 @@ import { cardName, notStored, timeWords } from "../app.js";
 import { askForm } from "../kit/ask.js";
 import { el } from "../kit/dom.js";
 import { steps } from "../record/fold.js";
-import { openSteps, ranges } from "../record/left.js";
+import { askedFaults, openSteps, ranges } from "../record/left.js";
 import { stillOff } from "../record/review.js";
 import { picturesOf } from "../record/store.js";
 import { lastLook } from "./last-look.js";
@@ -58,7 +58,7 @@ function contents(app, session, card, pictures) {
     return [el("p", {}, "There is nothing on this card yet. Add a procedure first.")];
   }
   const open = openSteps(card);
-  if (open.length > 0) return [...stillOpen(card, open), ...looks(lastLook(card, pictures))];
+  if (open.length + askedFaults(card).length > 0) return [...stillOpen(card, open), ...looks(lastLook(card, pictures))];
   return [
     el("p", { role: "status" }, "Every step is done or has a reason, and every second check is made."),
     ...looks(lastLook(card, pictures)),
@@ -120,7 +120,11 @@ function stillOpen(card, open) {
       ? [el("h3", {}, job.text.title), el("ol", { class: "uh-card__open" }, ...lines)]
       : [];
   });
-  return [el("p", { role: "status" }, "The card cannot be closed yet. This is still open."), ...groups];
+  const asked = askedFaults(card).map(({ id, question }) =>
+    el("li", {}, el("a", { href: `#card/${card.id}/fault/${id}` }, `Handed back: ${question?.question}`)),
+  );
+  const search = asked.length > 0 ? [el("h3", {}, "Fault finding"), el("ul", { class: "uh-card__open" }, ...asked)] : [];
+  return [el("p", { role: "status" }, "The card cannot be closed yet. This is still open."), ...search, ...groups];
 }
 
 /** @param {Look[]} found */

@@ -1,8 +1,12 @@
-// The readings of a card as a table for spreadsheets: RFC 4180, in UTF-8 with its mark in front.
+// The readings and results of a card as a table for spreadsheets: RFC 4180, in UTF-8 with its mark in front.
 
+import { originWords } from "../fault/words.js";
 import { steps } from "../record/fold.js";
 
-/** @import { CardState, Job, ReadingState, StepState } from "../types.js" */
+/** @import { Calculation, CardState, FaultState, Job, ReadingState, StepState } from "../types.js" */
+/** @import { Counted } from "../fault/counted.js" */
+
+/** @typedef {(card: CardState, fault: FaultState) => Counted[]} ResultsOf the results of a complaint's checks */
 
 const COLUMNS = [
   "card", "vehicle", "procedure", "step", "reading", "when", "value", "unit", "low", "high", "outside", "reason",
@@ -16,23 +20,27 @@ const SPECIAL = /[",\r\n]|^\s|\s$/;
 
 /**
  * Every reading that was taken, one a line, in the order of the steps; those of an earlier revision's
- * steps follow each procedure.
+ * steps follow each procedure. Then the results of checks, and the answers that were kept.
  *
  * @param {CardState} card
+ * @param {ResultsOf} resultsOf
  */
-export function readingsCsv(card) {
+export function readingsCsv(card, resultsOf) {
   const rows = card.jobs.flatMap((job) => [...job.steps, ...job.past].flatMap((step) => rowsOf(card, job, step)));
-  return csv([COLUMNS, ...rows]);
+  const results = [...card.faults.values()].flatMap((fault) => resultsOf(card, fault).map((one) => resultRow(card, fault, one)));
+  return csv([COLUMNS, ...rows, ...results, ...kept(card).map((one) => calculationRow(card, one))]);
 }
 
 /**
- * How many readings of a card have been taken.
+ * How many readings, results and answers a card has.
  *
  * @param {CardState} card
+ * @param {ResultsOf} resultsOf
  */
-export function readingCount(card) {
+export function readingCount(card, resultsOf) {
+  const results = [...card.faults.values()].flatMap((fault) => resultsOf(card, fault));
   const all = [...steps(card), ...card.jobs.flatMap(({ past }) => past)];
-  return all.flatMap(({ readings }) => readings).filter(({ taken }) => taken).length;
+  return all.flatMap(({ readings }) => readings).filter(({ taken }) => taken).length + results.length + kept(card).length;
 }
 
 /**
@@ -72,6 +80,37 @@ function rowsOf(card, job, step) {
     const said = [outside(reading), taken.reason, taken.mark.who, taken.mark.at];
     return [[...about, value(taken), asked.unit_words, ...limits, ...said]];
   });
+}
+
+/**
+ * Answers that were kept by themselves; those of readings stand with them.
+ *
+ * @param {CardState} card
+ */
+function kept({ calculations }) {
+  return calculations.filter(({ isOfReading }) => !isOfReading);
+}
+
+/**
+ * @param {CardState} card
+ * @param {FaultState} fault
+ * @param {Counted} counted
+ * @returns {string[]}
+ */
+function resultRow(card, { complaint }, counted) {
+  const { name, result, mark, said } = counted;
+  const about = [card.id, card.vehicle.identification, complaint, "", name, "result of a check", result];
+  return [...about, "", "", "", "", originWords(counted) || (said?.note ?? ""), mark.who, mark.at];
+}
+
+/**
+ * @param {CardState} card
+ * @param {Calculation} calculation
+ * @returns {string[]}
+ */
+function calculationRow(card, { calculator, name, pattern, rivals, summary, mark }) {
+  const about = [card.id, card.vehicle.identification, name || calculator, "", "Pattern", "answer of a calculator"];
+  return [...about, [pattern, ...rivals].join(" or "), "", "", "", "", summary, mark.who, mark.at];
 }
 
 /**

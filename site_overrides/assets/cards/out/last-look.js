@@ -6,7 +6,7 @@ import { leftOut, outsideReadings, stillOff } from "../record/review.js";
 import { fluidSentences } from "./fluid-words.js";
 
 /** @import { StillOff } from "../record/review.js" */
-/** @import { CardState, FindingState, PartAsked, Photo, ReadingState, StepState } from "../types.js" */
+/** @import { CardState, FaultState, FindingState, PartAsked, Photo, ReadingState, StepState } from "../types.js" */
 
 const OUTSIDE = "Readings outside their limits, or not readable";
 
@@ -27,6 +27,7 @@ export function lastLook(card, pictures) {
     { title: OUTSIDE, lines: outsideReadings(card).map((one) => readingLine(card, one)) },
     { title: "Steps left out", lines: leftOut(card).map((step) => leftOutLine(card, step)) },
     { title: "Look-alike parts not identified", lines: unidentified(card).map((part) => partLine(card, part)) },
+    { title: "Complaints without a cause", lines: unnamed(card).map((fault) => faultLine(card, fault)) },
     { title: "Findings without a decision", lines: undecided(card).map((one) => findingLine(card, one)) },
     { title: "Fluid", lines: fluidSentences(card).map((words) => ({ words, ways: [] })) },
     { title: "Photos", lines: photoLines(card, pictures) },
@@ -104,6 +105,24 @@ function leftOutLine(card, step) {
  */
 function partLine(card, part) {
   return { words: part.name, ways: [{ href: `#card/${card.id}/fetch`, words: "Identify it" }] };
+}
+
+/**
+ * Complaints for which nobody has named a cause.
+ *
+ * @param {CardState} card
+ */
+function unnamed(card) {
+  const named = new Set(card.findings.map(({ cause }) => cause?.fault));
+  return [...card.faults.values()].filter(({ id }) => !named.has(id));
+}
+
+/**
+ * @param {CardState} card
+ * @param {FaultState} fault
+ */
+function faultLine(card, { id, complaint }) {
+  return { words: complaint, ways: [{ href: `#card/${card.id}/fault/${id}`, words: "Fault finding" }] };
 }
 
 /**

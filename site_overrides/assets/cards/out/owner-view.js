@@ -4,6 +4,8 @@ import { el } from "../kit/dom.js";
 import { photoImage } from "../kit/photo.js";
 import { ownerTold, whatBecame } from "./owner.js";
 import { dateWords, facts, paperView, part } from "./paper-view.js";
+import { RESULT_WORDS } from "../fault/words.js";
+import { causeWords, prepareFaults, resultsOf } from "./sheet-faults.js";
 
 /** @import { App, View } from "../app.js" */
 /** @import { Measured } from "./owner.js" */
@@ -14,9 +16,10 @@ import { dateWords, facts, paperView, part } from "./paper-view.js";
  * @param {App} _app
  * @param {Session} session
  * @param {CardState} card
- * @returns {View}
+ * @returns {Promise<View>}
  */
-export function ownerView(_app, session, card) {
+export async function ownerView(_app, session, card) {
+  await prepareFaults(card);
   const choice = measuredChoice(card);
   return paperView({ here: "owner", session, card, draw: ownerSheet, more: choice ? [choice] : [] });
 }
@@ -42,6 +45,7 @@ function ownerSheet(card) {
     facts(rows),
     ...told.stop.length > 0 ? [stopBox(told.stop)] : [],
     part("What you told us", el("blockquote", {}, complaint)),
+    part("How we looked for the cause", ...searched(card)),
     nothing && part("What we found", el("p", {}, "We found nothing that you need to know of.")),
     part("Found and put right", told.right.length > 0 && el("ul", {}, ...told.right.map(findingLine))),
     part("Found, and still to do or to watch", told.open.length > 0 && el("ul", {}, ...told.open.map(findingLine))),
@@ -51,6 +55,25 @@ function ownerSheet(card) {
     part("Next visit", el("p", { class: "uh-owner__lines" }, line("Date"), line("Or at"), line("For"))),
     el("p", { class: "uh-owner__lines" }, line("Signed, workshop"), line("Owner"), line("Date")),
   );
+}
+
+/**
+ * What was looked at for each complaint, and the cause that was named.
+ *
+ * @param {CardState} card
+ */
+function searched(card) {
+  return [...card.faults.values()].flatMap((fault) => {
+    const made = resultsOf(card, fault).filter(({ result }) => result !== "not done");
+    const named = card.findings.some(({ cause }) => cause?.fault === fault.id);
+    const checks = made.map(({ name, result }) => `${name} (${RESULT_WORDS[result].toLowerCase()})`);
+    const told = [
+      ...(card.faults.size > 1 ? [`“${fault.complaint}”`] : []),
+      ...(checks.length > 0 ? [`Checked: ${checks.join("; ")}.`] : []),
+      ...(named ? [`Cause: ${causeWords(card, fault)}`] : []),
+    ];
+    return checks.length > 0 || named ? told.map((words) => el("p", {}, words)) : [];
+  });
 }
 
 /** @param {FindingState[]} findings */

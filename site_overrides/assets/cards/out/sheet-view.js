@@ -10,6 +10,7 @@ import { readingCount, readingsCsv } from "./csv.js";
 import { fluidSentences } from "./fluid-words.js";
 import { capital } from "./last-look.js";
 import { facts, paperView, part } from "./paper-view.js";
+import { faultSections, prepareFaults, resultsOf } from "./sheet-faults.js";
 import { jobSection } from "./sheet-job.js";
 import { findingItem, readingsTable } from "./sheet-lists.js";
 
@@ -21,9 +22,10 @@ import { findingItem, readingsTable } from "./sheet-lists.js";
  * @param {App} _app
  * @param {Session} session
  * @param {CardState} card
- * @returns {View}
+ * @returns {Promise<View>}
  */
-export function sheetView(_app, session, card) {
+export async function sheetView(_app, session, card) {
+  await prepareFaults(card);
   const news = el("div", { class: "uh-card__news" });
   showNews(news, session, card);
   return paperView({ here: "sheet", session, card, draw: sheet, more: [news, csvButtons(session, card)] });
@@ -40,6 +42,7 @@ export function sheet(card) {
     el("header", {}, el("h2", { tabindex: -1 }, cardName(card))),
     head(card),
     part("Still off", off.length > 0 && el("ul", {}, ...off)),
+    part("Fault finding", ...faultSections(card)),
     part("Findings", findings.length > 0 && el("ul", { class: "uh-card__plain-list" }, ...findings)),
     part("Fluid", fluid !== "" && el("p", {}, fluid)),
     ...card.jobs.map((job) => jobSection(card, job)),
@@ -101,12 +104,12 @@ function csvButtons(session, card) {
   const plain = { class: "uh-button uh-button--plain", type: "button" };
   const sharing = canShare(file()) && el("button", { ...plain, onclick: give }, "Share the readings");
   const buttons = [el("button", { ...plain, onclick: keep }, "Save the readings as CSV"), sharing];
-  if (readingCount(card) === 0) return el("p", { class: "uh-facts" }, "No readings yet to save as CSV.");
+  if (readingCount(card, resultsOf) === 0) return el("p", { class: "uh-facts" }, "No readings yet to save as CSV.");
   return el("div", {}, el("p", { class: "uh-card__answers" }, ...buttons), place);
 }
 
 /** @param {CardState} card */
 function csvFile(card) {
   const name = `readings-${fileName(card.vehicle.identification)}-${card.started.at.slice(0, 10)}.csv`;
-  return new File([readingsCsv(card)], name, { type: "text/csv" });
+  return new File([readingsCsv(card, resultsOf)], name, { type: "text/csv" });
 }

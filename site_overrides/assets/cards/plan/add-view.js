@@ -1,16 +1,18 @@
-// Choosing procedures for a card; what the complaint proposes comes first and is chosen already.
+// Choosing procedures for a card; those that find and mend the cause of its complaint come first.
 
 import { cardName, notice } from "../app.js";
 import { el } from "../kit/dom.js";
-import { choose, oftenWith, placesFor, timeInWords } from "./choose.js";
-import { readIndex, readProcedure } from "./manual.js";
+import { addToCard } from "./add-to-card.js";
+import { choose, oftenWith, timeInWords } from "./choose.js";
+import { readIndex } from "./manual.js";
 import { offered } from "./order.js";
 import { summary } from "./summary.js";
 
 /** @import { App, View } from "../app.js" */
-/** @import { Happening } from "../record/events.js" */
 /** @import { Session } from "../record/session.js" */
 /** @import { CardState, Index, ProcedureEntry } from "../types.js" */
+
+const FIRST = "Fault finding says which check comes first.";
 
 /**
  * @param {App} app
@@ -53,7 +55,6 @@ class Chooser {
   makeForm() {
     const fault = this.index.faults.find((one) => one.id === this.card.fault);
     const { checks, mends, others } = offered(this.index, this.card.vehicle.family, fault);
-    if (this.sets.onCard.size === 0) checks.forEach(({ id }) => this.sets.chosen.add(id));
     return el(
       "form",
       {
@@ -61,8 +62,8 @@ class Chooser {
         onchange: (/** @type {Event} */ event) => this.changed(event),
         onsubmit: (/** @type {Event} */ event) => this.submit(event),
       },
-      fault ? el("p", {}, `For “${fault.complaint}”`) : null,
-      ...this.group("Find the cause first", checks),
+      fault ? el("p", {}, `For “${fault.complaint}”. `, el("a", { href: `#card/${this.card.id}/fault` }, FIRST)) : null,
+      ...this.group("Its checks, as the page writes them", checks),
       ...this.group("What mends it, once it is found", mends),
       ...this.areas(others, fault ? "Other procedures" : "Procedures"),
       this.outcome,
@@ -164,23 +165,11 @@ class Chooser {
       .finally(() => (this.add.disabled = false));
   }
 
-  /**
-   * Reads every text before it stores any, so that a card does not get half of what was chosen.
-   *
-   * @private
-   */
+  /** @private */
   async addAll() {
     const { list } = this.choice;
     if (list.length === 0) throw new Error("Nothing is chosen. Tick at least one procedure.");
-    const places = placesFor(this.card.jobs, list, this.index);
-    const texts = await Promise.all(list.map(({ id }) => readProcedure(id)));
-    for (const [at, procedure] of texts.entries()) {
-      const { revision } = procedure;
-      const value = { procedure, place: places[at] };
-      /** @type {Happening} */
-      const what = { who: this.app.initials, kind: "add", value, revision };
-      if (!(await this.session.record("card", what))) break;
-    }
+    await addToCard(this.app, this.session, this.card, this.index, list);
     const { card, trouble } = this.session;
     this.app.go(trouble ? `#card/${card}` : `#card/${card}/fetch`);
   }

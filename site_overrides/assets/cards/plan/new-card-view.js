@@ -3,11 +3,14 @@
 import { notice } from "../app.js";
 import { el } from "../kit/dom.js";
 import { field, readField } from "../kit/field.js";
+import { counted } from "../record/left.js";
+import { handedOver, takeOver } from "./hand-over.js";
 import { readIndex } from "./manual.js";
 import { isFor } from "./order.js";
 import { warningView } from "../warning-view.js";
 
 /** @import { App, View } from "../app.js" */
+/** @import { HandOver } from "./hand-over.js" */
 /** @import { FaultEntry, Index, Vehicle } from "../types.js" */
 
 /**
@@ -23,6 +26,7 @@ export async function newCardView(app) {
     ...index.families.map(({ id, title }) => el("option", { value: id }, title)),
   );
   const trouble = el("div");
+  const handed = await handedOver();
   const form = el(
     "form",
     { class: "uh-card__form", novalidate: true, autocomplete: "off" },
@@ -54,9 +58,10 @@ export async function newCardView(app) {
   );
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    void start(app, form, index).catch((error) => trouble.replaceChildren(notice(error.message)));
+    void start(app, form, index, handed).catch((error) => trouble.replaceChildren(notice(error.message)));
   });
   fitFamily(form, index);
+  if (handed) fillIn(form, index, handed);
   return { node: el("div", {}, el("h2", { tabindex: -1 }, "A new card"), ...warningView(app.warning), form) };
 }
 
@@ -78,7 +83,7 @@ function fitFamily(form, index) {
   const list = form.querySelector("#uh-faults");
   if (faults.length === 0) return list?.replaceChildren();
   return list?.replaceChildren(
-    el("p", { id: "uh-faults-name" }, "Is it one of these? It proposes the checks."),
+    el("p", { id: "uh-faults-name" }, "Is it one of these? Then the next check is worked out."),
     el(
       "ul",
       { class: "uh-card__choices", role: "radiogroup", "aria-labelledby": "uh-faults-name" },
@@ -86,6 +91,25 @@ function fitFamily(form, index) {
       choice("", "None of these"),
     ),
   );
+}
+
+/**
+ * What a complaint's page handed over: its family and the complaint; the rest is the person's to enter.
+ *
+ * @param {HTMLFormElement} form
+ * @param {Index} index
+ * @param {HandOver} handed
+ */
+function fillIn(form, index, handed) {
+  const family = /** @type {HTMLSelectElement} */ (form.querySelector("#uh-family"));
+  family.value = handed.family;
+  fitFamily(form, index);
+  const radio = [...form.querySelectorAll("input")].find(({ name, value }) => name === "fault" && value === handed.fault);
+  if (radio) radio.checked = true;
+  const words = /** @type {HTMLTextAreaElement} */ (form.querySelector("#uh-complaint"));
+  words.value = index.faults.find(({ id }) => id === handed.fault)?.complaint ?? "";
+  const taken = `${counted(handed.results.length, "result")} of the fault finding ${handed.results.length === 1 ? "comes" : "come"} onto the card.`;
+  if (handed.results.length > 0) form.prepend(el("p", { class: "uh-facts", role: "status" }, taken));
 }
 
 /**
@@ -110,8 +134,9 @@ function familyOf(form, index) {
  * @param {App} app
  * @param {HTMLFormElement} form
  * @param {Index} index
+ * @param {HandOver|null} handed
  */
-async function start(app, form, index) {
+async function start(app, form, index, handed) {
   const names = ["identification", "tyre", "axle", "odometer", "complaint"];
   const entries = Object.fromEntries(names.map((name) => [name, readField(form, name)]));
   const family = familyOf(form, index);
@@ -125,7 +150,10 @@ async function start(app, form, index) {
   const session = await app.session(crypto.randomUUID());
   const value = { vehicle: /** @type {Vehicle} */ (vehicle), complaint, fault };
   const stored = await session.record("card", { who: app.initials, kind: "start", value });
-  if (stored) return app.go(`#card/${session.card}/add`);
+  if (stored) {
+    if (handed?.fault === fault) await takeOver(app, session, handed);
+    return app.go(`#card/${session.card}/${fault ? "fault" : "add"}`);
+  }
   const words = session.trouble;
   session.waiting.clear(); // nothing was begun; the form is still there to send again
   app.update();

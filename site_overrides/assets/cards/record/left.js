@@ -3,7 +3,7 @@
 import { steps } from "./fold.js";
 import { samePerson } from "./people.js";
 
-/** @import { CardState, StepState } from "../types.js" */
+/** @import { CardState, Job, StepState } from "../types.js" */
 
 /**
  * Why a step keeps the card open, one sentence each; none where it does not.
@@ -44,6 +44,27 @@ export function openSteps(card) {
 }
 
 /**
+ * Complaints whose search for a cause waits for the senior tech's answer.
+ *
+ * @param {CardState} card
+ */
+export function askedFaults(card) {
+  return [...card.faults.values()].filter(({ question, answer }) => question && !answer);
+}
+
+/**
+ * Where the work on a procedure goes on: its first step that is open, or else its first. A position
+ * among all steps of the card, from 1.
+ *
+ * @param {CardState} card
+ * @param {Job} job
+ */
+export function placeOf(card, job) {
+  const open = job.steps.find((step) => openReasons(step).length > 0) ?? job.steps[0];
+  return Math.max(steps(card).indexOf(open) + 1, 1);
+}
+
+/**
  * Position of the next step that keeps the card open, from the start again after the last; where
  * none does, the position it began from.
  *
@@ -65,8 +86,9 @@ export function nextOpen(all, from) {
 export function leftInWords(card) {
   if (card.closed) return `Closed by ${card.closed.who}.`;
   const all = steps(card);
-  if (all.length === 0) return "No procedures yet. Add one.";
-  const left = leftOf(all);
+  const asked = askedFaults(card).length;
+  if (all.length === 0 && asked === 0) return card.faults.size > 0 ? "Find the cause first." : "No procedures yet. Add one.";
+  const left = leftOf(all, asked);
   return left === "" ? "Nothing is left. Close the card." : `Left: ${left}.`;
 }
 
@@ -74,10 +96,11 @@ export function leftInWords(card) {
  * "3 of 12 steps, 1 second check", or "" where nothing is left of these.
  *
  * @param {StepState[]} all
+ * @param {number} [more] questions that are open beside those of these steps
  */
-export function leftOf(all) {
+export function leftOf(all, more = 0) {
   const todo = all.filter((step) => step.shape === "todo").length;
-  const asked = all.filter((step) => step.shape === "handed-back").length;
+  const asked = all.filter((step) => step.shape === "handed-back").length + more;
   const unchecked = all.filter((step) => step.text.wants_second_check && step.shape === "stored");
   const done = all.filter((step) => step.shape === "stored" || step.shape === "checked");
   const unread = done.flatMap(missingReadings).length;

@@ -21,7 +21,7 @@ import { leftInWords } from "./left.js";
  * @typedef {{card: string, shape: number, events: number, brief: Brief|null}} Summary */
 
 /** Raise it whenever a brief says something else than before. */
-const SHAPE = 1;
+const SHAPE = 2;
 
 /**
  * Every card on this phone, the one begun last first. Cards whose start has not arrived are left out.

@@ -66,7 +66,7 @@ export function checkAct(step) {
 /**
  * The answer to a question that is open.
  *
- * @param {StepState} step
+ * @param {Pick<StepState, "question">} step
  * @returns {Act}
  */
 export function answerAct(step) {

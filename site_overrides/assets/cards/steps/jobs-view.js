@@ -2,8 +2,7 @@
 
 import { cardName } from "../app.js";
 import { el } from "../kit/dom.js";
-import { steps } from "../record/fold.js";
-import { leftInWords, leftOf, openReasons } from "../record/left.js";
+import { leftInWords, leftOf, placeOf } from "../record/left.js";
 import { offInWords } from "./off-words.js";
 
 /** @import { App, View } from "../app.js" */
@@ -41,13 +40,11 @@ export function jobsView(_app, session, card) {
  */
 function line(card, job) {
   const left = leftOf(job.steps);
-  const open = job.steps.find((step) => openReasons(step).length > 0) ?? job.steps[0];
-  const at = steps(card).indexOf(open) + 1;
   const words = left === "" ? "Nothing is left." : `Left: ${left}.`;
   return el(
     "li",
     {},
-    el("a", { href: `#card/${card.id}/${Math.max(at, 1)}` }, job.text.title),
+    el("a", { href: `#card/${card.id}/${placeOf(card, job)}` }, job.text.title),
     el("p", { class: "uh-card__said" }, words),
   );
 }

@@ -28,8 +28,8 @@ export function questionsView(app, session, card) {
   const update = () => {
     const now = session.state ?? card;
     trouble.replaceChildren(...notStored(session));
-    const asked = steps(now).filter((step) => step.question !== null);
-    const shown = canonical([asked.map(({ key, question, answer, shape }) => [key, question, answer, shape]), now.closed]);
+    const asked = askedOn(now);
+    const shown = canonical([asked.map(({ question, answer }) => [question, answer]), now.closed]);
     if (shown === seen) return;
     seen = shown;
     list.replaceChildren(...contents(app, session, now, asked));
@@ -38,16 +38,68 @@ export function questionsView(app, session, card) {
 }
 
 /**
+ * Something that was handed back: a step, or the search for the cause of a complaint.
+ *
+ * @typedef {object} Asked
+ * @property {NonNullable<StepState["question"]>} question
+ * @property {StepState["answer"]} answer
+ * @property {string[]} lines what else was said about it
+ * @property {string} href
+ * @property {string} words where it is
+ * @property {boolean} isOpen
+ * @property {string} key
+ * @property {Record<string, unknown>} about what an answer says it is about
+ * @property {string} [revision]
+ */
+
+/**
+ * @param {CardState} card
+ * @returns {Asked[]}
+ */
+function askedOn(card) {
+  const all = steps(card);
+  const ofSteps = all.flatMap((step, at) => {
+    const job = card.jobs.find(({ id }) => id === step.job);
+    if (!step.question) return [];
+    return [{
+      question: step.question,
+      answer: step.answer,
+      lines: saidLines({ ...step, question: null }),
+      href: `#card/${card.id}/${at + 1}`,
+      words: `${job?.text.title}, step ${step.text.number}`,
+      isOpen: step.shape === "handed-back",
+      key: step.key,
+      about: { job: step.job, step: step.text.number },
+      revision: job?.text.revision,
+    }];
+  });
+  const ofFaults = [...card.faults.values()].flatMap(({ id, complaint, question, answer }) => {
+    if (!question) return [];
+    return [{
+      question,
+      answer,
+      lines: answer ? [`Answered by ${answer.who}, ${timeWords(answer.at)}: ${answer.answer}`] : [],
+      href: `#card/${card.id}/fault/${id}`,
+      words: `Fault finding: ${complaint}`,
+      isOpen: !answer,
+      key: `fault|${id}|question`,
+      about: { job: "", step: 0, fault: id },
+    }];
+  });
+  return [...ofFaults, ...ofSteps];
+}
+
+/**
  * @param {App} app
  * @param {Session} session
  * @param {CardState} card
- * @param {StepState[]} asked
+ * @param {Asked[]} asked
  * @returns {Node[]}
  */
 function contents(app, session, card, asked) {
-  const open = asked.filter((step) => step.shape === "handed-back");
-  const answered = asked.filter((step) => step.shape !== "handed-back");
-  const entry = (/** @type {StepState} */ step) => line(app, session, card, step);
+  const open = asked.filter(({ isOpen }) => isOpen);
+  const answered = asked.filter(({ isOpen }) => !isOpen);
+  const entry = (/** @type {Asked} */ one) => line(app, session, card, one);
   if (asked.length === 0) return [el("p", {}, "Nothing is asked. A step is handed back with “Hand back”, beside its tick.")];
   return [
     el("p", { role: "status" }, open.length === 0 ? "Every question is answered." : "These wait for an answer."),
@@ -60,41 +112,34 @@ function contents(app, session, card, asked) {
  * @param {App} app
  * @param {Session} session
  * @param {CardState} card
- * @param {StepState} step
+ * @param {Asked} one
  */
-function line(app, session, card, step) {
-  const title = card.jobs.find((job) => job.id === step.job)?.text.title;
-  const href = `#card/${card.id}/${steps(card).indexOf(step) + 1}`;
-  const { question, answer } = step;
-  const asked = question ? `Asked by ${question.who}, ${timeWords(question.at)}.` : "";
-  const said = saidLines({ ...step, question: null, answer }).map((words) => el("p", { class: "uh-card__said" }, words));
-  const open = step.shape === "handed-back" && card.closed === null;
+function line(app, session, card, one) {
+  const { question, lines, href, words, isOpen } = one;
   return el(
     "li",
     { class: "uh-finding" },
-    el("p", { class: "uh-finding__what" }, question?.question ?? ""),
-    el("p", {}, `${asked} `, el("a", { href }, `${title}, step ${step.text.number}`)),
-    ...said,
-    open ? answering(app, session, card, step) : null,
+    el("p", { class: "uh-finding__what" }, question.question),
+    el("p", {}, `Asked by ${question.who}, ${timeWords(question.at)}. `, el("a", { href }, words)),
+    ...lines.map((said) => el("p", { class: "uh-card__said" }, said)),
+    isOpen && card.closed === null ? answering(app, session, one) : null,
   );
 }
 
 /**
  * @param {App} app
  * @param {Session} session
- * @param {CardState} card
- * @param {StepState} step
+ * @param {Asked} one
  */
-function answering(app, session, card, step) {
+function answering(app, session, { question, key, about, revision }) {
   const place = el("div");
-  const act = answerAct(step);
+  const act = answerAct({ question });
   const close = () => place.replaceChildren(button);
   const press = () => {
     const answer = (/** @type {string} */ entry) => {
       close();
-      const value = { job: step.job, step: step.text.number, ...act.value(entry) };
-      const revision = card.jobs.find((job) => job.id === step.job)?.text.revision;
-      void session.record(step.key, { who: app.initials, kind: act.kind, value, revision });
+      const value = { ...about, ...act.value(entry) };
+      void session.record(key, { who: app.initials, kind: act.kind, value, revision });
     };
     const away = () => {
       close();
@@ -104,7 +149,7 @@ function answering(app, session, card, step) {
     place.replaceChildren(form);
     form.querySelector("textarea")?.focus();
   };
-  const label = `Answer: ${step.question?.question}`;
+  const label = `Answer: ${question.question}`;
   const button = el("button", { class: "uh-button", type: "button", "aria-label": label, onclick: press }, "Answer");
   close();
   return place;

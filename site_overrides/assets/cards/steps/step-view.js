@@ -10,7 +10,7 @@ import { photoStrip } from "./photos/photo-strip.js";
 import { readingView } from "./reading-view.js";
 import { calculatorLine, stepWords } from "./step-words.js";
 
-/** @import { Job, Mark, ReadingState, StepState } from "../types.js" */
+/** @import { CardState, Job, Mark, ReadingState, StepState } from "../types.js" */
 /** @import { Entry } from "./reading-form.js" */
 /** @import { WorkView } from "./work-view.js" */
 
@@ -33,7 +33,7 @@ export class StepView {
     const past = pastView(job, saidLines);
     const findings = findingsOf(card.findings, step).map((finding) => findingLine(finding));
     return [
-      el("p", { class: "uh-card__from" }, el("a", { href: `#card/${card.id}/jobs` }, job.text.title)),
+      el("p", { class: "uh-card__from" }, el("a", { href: `#card/${card.id}/jobs` }, job.text.title), ...faultWay(card)),
       el("h2", { class: "uh-card__title", tabindex: -1 }, stepNumber(job, step)),
       stepWords(card, step, this.readings(step)),
       ...(calculators ? [calculators] : []),
@@ -140,4 +140,13 @@ export function saidLines(step) {
 /** @param {Mark} mark */
 function signed({ who, at }) {
   return `${who}, ${timeWords(at)}`;
+}
+
+/**
+ * Back to the search for the cause, where the card has a complaint of the manual.
+ *
+ * @param {CardState} card
+ */
+function faultWay(card) {
+  return card.faults.size > 0 ? [" · ", el("a", { href: `#card/${card.id}/fault` }, "Fault finding")] : [];
 }

@@ -3,11 +3,13 @@
 import { cardName } from "../app.js";
 import { el } from "../kit/dom.js";
 import { steps } from "../record/fold.js";
+import { askedFaults } from "../record/left.js";
 
 /** @import { CardState } from "../types.js" */
 
 const WAYS = [
   ["jobs", "What is left, by procedure"],
+  ["fault", "Fault finding"],
   ["findings", "Findings"],
   ["questions", "Questions for the senior"],
   ["sheet", "Sheets to print: job, owner, parts"],
@@ -72,7 +74,7 @@ function waysOf(card) {
  * @param {CardState} card
  */
 export function countWays(link, card) {
-  const asked = steps(card).filter(({ shape }) => shape === "handed-back").length;
+  const asked = steps(card).filter(({ shape }) => shape === "handed-back").length + askedFaults(card).length;
   setText(link.findings, card.findings.length > 0 ? `Findings: ${card.findings.length}` : "Findings");
   setText(link.questions, asked > 0 ? `Questions for the senior: ${asked} open` : "Questions for the senior");
 }

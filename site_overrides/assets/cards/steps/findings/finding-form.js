@@ -8,12 +8,14 @@ let count = 0;
 
 /**
  * @param {{answer: (finding: {what: string, urgency: string}) => void, away: () => void}} outcome
+ * @param {{what: string, urgency: string}} [given] what it begins with
  */
-export function findingForm({ answer, away }) {
+export function findingForm({ answer, away }, given = { what: "", urgency: "" }) {
   const id = `uh-finding-${(count += 1)}`;
-  const what = el("textarea", { id, rows: 2, maxlength: 400, "aria-describedby": `${id}-help ${id}-error` });
+  const entry = { id, rows: given.what ? 4 : 2, maxlength: 400, "aria-describedby": `${id}-help ${id}-error` };
+  const what = el("textarea", entry, given.what);
   const error = el("p", { class: "uh-field__error", id: `${id}-error`, role: "alert" });
-  const urgency = radios("How soon does it want seeing to?", URGENCY_WORDS);
+  const urgency = radios("How soon does it want seeing to?", URGENCY_WORDS, given.urgency);
   const submit = (/** @type {Event} */ event) => {
     event.preventDefault();
     const words = what.value.trim();
