@@ -7,7 +7,7 @@ from underhoist_calculators.cable_answers import turns_told
 from underhoist_calculators.governor import PlainWeight
 from underhoist_calculators.shift_balance import Loss
 from underhoist_calculators.shift_lines import Line, ShiftMap
-from underhoist_calculators.shift_map_answers import missed, range_told
+from underhoist_calculators.shift_map_answers import missed, range_told, readings_table
 from underhoist_calculators.shift_plot import Axis, draw
 from underhoist_calculators.shift_signal_words import CABLE_RULE
 from underhoist_calculators.units import number_text, quantity
@@ -161,21 +161,7 @@ def _speed(given: ShiftMap, line: Line, level: float, off: float) -> str:
 
 def _readings(given: ShiftMap) -> Iterator[Table]:
     """Write for each measured shift the cable that explains it."""
-    losses = given.losses
-    if losses:
-        by_name = {line.shift: line for line in given.lines}
-        rows = tuple(
-            (
-                shift,
-                given.speed(by_name[shift].measured or 0.0),
-                given.speed(by_name[shift].balance.speed(given.source)),
-                _explained(given, by_name[shift], loss),
-            )
-            for shift, loss in losses.items()
-        )
-        heads = ("Shift", "Measured", "As specified", "What explains it")
-        title = f"What explains each shift, the wire {_mm(given.whole - given.source)} out"
-        yield Table(title=title, heads=heads, rows=rows)
+    return readings_table(given, f"the wire {_mm(given.whole - given.source)} out", _explained)
 
 
 def _explained(given: ShiftMap, line: Line, loss: Loss | str) -> str:

@@ -1,6 +1,6 @@
 """What a shift map says: summary, plates, advice, tables, warnings and working."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from underhoist_calculators.answer import Exact, Plate, Table, Working, plate
 from underhoist_calculators.governor import PlainWeight
@@ -133,7 +133,8 @@ def _unexplained(given: ShiftMap) -> tuple[str, ...]:
 
 def tables(given: ShiftMap) -> tuple[Table, ...]:
     """Give what explains each reading, the map in figures, and what the adjuster does."""
-    return (*_readings(given), *_map_tables(given), *_adjuster_table(given))
+    readings = readings_table(given, f"at {_inhg(given.source)}", _explained)
+    return (*readings, *_map_tables(given), *_adjuster_table(given))
 
 
 def _map_tables(given: ShiftMap) -> Iterator[Table]:
@@ -174,8 +175,10 @@ def _speed(given: ShiftMap, line: Line, vacuum: float, loss: float) -> str:
     return given.speed(balance.speed(vacuum - loss))
 
 
-def _readings(given: ShiftMap) -> Iterator[Table]:
-    """Write for each measured shift the loss that explains it."""
+def readings_table(
+    given: ShiftMap, where: str, explained: Callable[[ShiftMap, Line, Loss | str], str]
+) -> Iterator[Table]:
+    """Write what explains each measured shift, in the words of `explained`; none without any."""
     losses = given.losses
     if losses:
         by_name = {line.shift: line for line in given.lines}
@@ -184,13 +187,12 @@ def _readings(given: ShiftMap) -> Iterator[Table]:
                 shift,
                 given.speed(by_name[shift].measured or 0.0),
                 given.speed(by_name[shift].balance.speed(given.source)),
-                _explained(given, by_name[shift], loss),
+                explained(given, by_name[shift], loss),
             )
             for shift, loss in losses.items()
         )
         heads = ("Shift", "Measured", "As specified", "What explains it")
-        title = f"What explains each shift, at {_inhg(given.source)}"
-        yield Table(title=title, heads=heads, rows=rows)
+        yield Table(title=f"What explains each shift, {where}", heads=heads, rows=rows)
 
 
 def _explained(given: ShiftMap, line: Line, loss: Loss | str) -> str:
