@@ -32,6 +32,7 @@ from underhoist.beside import beside
 from underhoist.check import Checked, check
 from underhoist.history import Earlier, earlier
 from underhoist.pages import Sheet, Site, make_site, sheets
+from underhoist.policy import policy
 
 Make = Callable[[Site], Iterable[Sheet]]
 
@@ -110,8 +111,9 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         return nav
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """Keep the templates for pages that are written later."""
+        """Let templates write a page's policy; keep them for pages that are written later."""
         del config, files
+        env.globals["policy"] = policy
         self.env = env
         return env
 
@@ -195,6 +197,23 @@ def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
     except (Abort, ConfigurationError, PluginError) as error:
         raise NotBuiltError("\n".join([str(error), *lines])) from None
     return plugin, config
+
+
+def site_of(settings: Path, checked: Checked, before: Earlier | None) -> tuple[Site, str]:
+    """Return what a checked manual's pages are made from, and the address in its settings.
+
+    The address is "" where they give none. Raises NotBuiltError where the settings are refused.
+    """
+    lines = _quiet()
+    try:
+        config = _config(settings, settings.parent / "site")
+    except (Abort, ConfigurationError) as error:
+        raise NotBuiltError("\n".join([str(error), *lines])) from None
+    plugin = config.plugins.get("underhoist")
+    demo = isinstance(plugin, UnderhoistPlugin) and bool(plugin.config.demo)
+    name, folder = str(config.site_name), Path(config.docs_dir)
+    site = make_site(checked.manual, folder, name=name, demo=demo, earlier=before)
+    return site, config.site_url or ""
 
 
 class PageWriter:
