@@ -1,6 +1,7 @@
 """Where each thing lives, as an address below the site's root; "" is the front page."""
 
 import re
+from functools import cache
 from pathlib import PurePosixPath
 from posixpath import normpath, relpath
 
@@ -11,6 +12,7 @@ _LINK = re.compile(r'\b(href|src)="(?![a-z]+:)([^"]*)"')
 """A link to another place of the site, as our own writers write it."""
 
 
+@cache
 def page_address(file: str) -> str:
     """Address of a page of the manual from its file: "tools/hoist.md" lives at "tools/hoist/"."""
     stem = PurePosixPath(file).with_suffix("").as_posix()

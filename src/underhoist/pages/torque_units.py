@@ -42,13 +42,29 @@ def lead(torque: Quantity, tools: Iterable[Tool]) -> Lead:
     """In the scale of the first wrench that covers it, otherwise in the unit as written."""
     written = unit_name(torque)
     scale = next((tool.scale.value for tool in tools if tool.scale and _covers(tool, torque)), None)
-    return _in_unit(torque, written, scale or written)
+    return _in_unit(_Written(torque), scale or written)
+
+
+@frozen(eq=False)
+class _Written:
+    """A torque as it is written: 12 lbf·ft and 144 lbf·in are two. Their hash is a quick one."""
+
+    torque: Quantity
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Written) and self._key() == other._key()
+
+    def __hash__(self) -> int:
+        return hash(self._key())
+
+    def _key(self) -> tuple[object, object]:
+        return self.torque.magnitude, self.torque.units
 
 
 @cache
-def _in_unit(torque: Quantity, written: str, unit: str) -> Lead:
-    """Write the torque in the unit; `written` tells 12 lbf·ft and 144 lbf·in apart here."""
-    del written
+def _in_unit(value: _Written, unit: str) -> Lead:
+    """Write the torque in the unit."""
+    torque = value.torque
     others = (other for other in UNITS if unit_named(other) != unit_named(unit))
     return Lead(
         number=show_number(torque, unit),
