@@ -59,7 +59,8 @@ class Calculator:
     """A calculator: what it is for, what it asks, what it rests on and what it does.
 
     `folded` names the groups that come filled (from the family, or by convention) and those that
-    seldom are: the form puts them away under a line that says what they hold.
+    seldom are: the form puts them away under a line that says what they hold. `patterns` are the
+    words that its answer's `values["pattern"]` can be, none where it names no pattern.
     """
 
     name: str
@@ -70,6 +71,7 @@ class Calculator:
     sources: tuple[str, ...]
     limits: tuple[str, ...]
     folded: tuple[str, ...] = ()
+    patterns: tuple[str, ...] = ()
     run: Callable[[Inputs], Answer]
 
     def field(self, name: str) -> Field | None:

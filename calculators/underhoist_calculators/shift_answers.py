@@ -1,6 +1,6 @@
 """What a shift check says: summary, advice, verdicts, explanations, warnings and working."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from attrs import frozen
 
@@ -17,6 +17,7 @@ from underhoist_calculators.road_test import (
 )
 from underhoist_calculators.shift_explanations import (
     EARNED,
+    FEW,
     Comparison,
     lone_reading,
 )
@@ -237,7 +238,7 @@ def warnings(
 ) -> tuple[str, ...]:
     """Say what the answer does not rest on."""
     unjudged = [in_words(key) for key in readings if key not in test.windows]
-    few = len(test.measured) < 3
+    few = len(test.measured) < FEW
     return (
         *vehicle.assumed,
         *((f"Not judged, no window given: {', '.join(unjudged)}.",) if unjudged else ()),
@@ -258,7 +259,16 @@ def values(
         "factor": Exact(vehicle.factor, "dimensionless"),
     }
     if comparison and best:
-        found["rivals"] = ", ".join(rival.code for rival in comparison.rivals)
+        found["rivals"] = ", ".join(_rivals(test, comparison, code))
         if best.unit != "percent":
             found["value"] = Exact(best.value, best.unit)
     return found
+
+
+def _rivals(test: RoadTest, comparison: Comparison, code: str) -> Iterable[str]:
+    """Give the codes of what else these readings can be, each once."""
+    others = comparison.tried if len(test.measured) < FEW else comparison.rivals
+    codes = [each.code for each in others]
+    if test.missing and comparison.best and comparison.best is not comparison.specified:
+        codes.insert(0, comparison.best.code)
+    return dict.fromkeys(each for each in codes if each != code)

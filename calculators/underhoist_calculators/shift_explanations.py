@@ -12,7 +12,22 @@ from attrs import frozen
 
 from underhoist_calculators.road_test import Key, RoadTest, is_kick_down, valve
 from underhoist_calculators.shift_model import at_full_throttle, curves_of, with_change
-from underhoist_calculators.shift_signal import Change, Signal
+from underhoist_calculators.shift_signal import CHANGES, Change, Signal
+
+PATTERNS = (
+    "as-specified",
+    "scale",
+    "one-shift",
+    "kick-down",
+    "full-throttle",
+    *(change.code for change in CHANGES),
+    "missing-shift",
+    "unexplained",
+)
+"""Every pattern that an answer can name."""
+
+FEW = 3
+"""Fewer readings make no pattern: nothing that was tried can then be told from the best."""
 
 PENALTY = 2.0
 """Added to chi-square for each parameter: Akaike's information criterion."""

@@ -53,6 +53,9 @@ HANGS = Change(code="cable-hangs", level=max)
 """The wire follows the pedal out, and does not come back further than this."""
 
 
+CHANGES = (LOSS, TIGHT, SLACK, HANGS)
+
+
 @frozen(kw_only=True)
 class Signal:
     """The signal of one unit: its level by throttle, how it can go wrong, what it is weighed with.

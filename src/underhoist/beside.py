@@ -1,4 +1,4 @@
-"""The files beside the pages: what cards, the drafting page and the search start from."""
+"""The files beside the pages: what cards, faults, the drafting page and the search start from."""
 
 from collections.abc import Iterator, Mapping
 
@@ -6,12 +6,14 @@ from underhoist.drafting.gather import drafting_files
 from underhoist.pages import Sheet, Site
 from underhoist.pages.card_data import card_files
 from underhoist.pages.changes import change_files
+from underhoist.pages.complaint_data import complaint_files
 from underhoist.search import search_files
 
 
 def beside(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
     """Yield path and text of each file; `made` are the finished pages by their address."""
     yield from card_files(site, made)
+    yield from complaint_files(site, made)
     yield from change_files(site, made)
     yield from drafting_files(site)
     yield from search_files(site, made)

@@ -22,7 +22,7 @@ from underhoist_calculators.shift_answers import (
     verdicts,
     warnings,
 )
-from underhoist_calculators.shift_explanations import compare
+from underhoist_calculators.shift_explanations import PATTERNS, compare
 from underhoist_calculators.shift_fault_words import points_to, rules_out
 from underhoist_calculators.shift_signal import Signal
 from underhoist_calculators.signal_fields import (
@@ -207,6 +207,7 @@ CALCULATOR = Calculator(
     purpose="Judges a road test against the family's shift windows and explains the pattern.",
     group="Shift",
     folded=(FAMILY, CONVENTION, SPRUNG),
+    patterns=PATTERNS,
     fields=(
         *(field for key in ROWS for field in _row_fields(key)),
         Field(

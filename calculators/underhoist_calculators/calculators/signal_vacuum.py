@@ -13,6 +13,21 @@ from underhoist_calculators.units import Quantity, number_text, quantity, show, 
 
 INHG = "conventional_inch_of_mercury"
 
+NO_LINE = "no-line"
+
+PATTERNS = (
+    "sound",
+    "line-losing",
+    "low-and-losing",
+    "source-low",
+    "source-good",
+    "source-high",
+    "impossible",
+    "not-read",
+    NO_LINE,
+)
+"""Every pattern that an answer can name: source and line in one word."""
+
 
 @frozen(kw_only=True)
 class Readings:
@@ -47,6 +62,7 @@ def run(inputs: Inputs) -> Answer:
         values={
             "ambient": exact(readings.ambient),
             "expected": exact(readings.expected),
+            "pattern": _pattern(readings),
             "source": _judge_source(readings),
             "line": _judge_line(readings),
             **({"drop": exact(readings.drop)} if readings.drop is not None else {}),
@@ -62,7 +78,7 @@ def _no_line(inputs: Inputs) -> Answer:
         "down.",
         do=(CABLE_RULE, "Put the speeds of a road test into shift-check."),
         warnings=("What the gauge reads is not judged.",) if read else (),
-        values={"source": "no line", "line": "no line"},
+        values={"pattern": NO_LINE, "source": "no line", "line": "no line"},
     )
 
 
@@ -119,6 +135,16 @@ def _judge_line(readings: Readings) -> str:
     if abs(drop) <= readings.tolerance:
         return "sound"
     return "losing" if drop > quantity(0, INHG) else "impossible"
+
+
+def _pattern(readings: Readings) -> str:
+    """Put both verdicts into one word."""
+    source, line = _judge_source(readings), _judge_line(readings)
+    if line == "impossible" or source == "not read":
+        return line.replace(" ", "-")
+    if line == "losing":
+        return "low-and-losing" if source == "low" else "line-losing"
+    return "sound" if (source, line) == ("good", "sound") else f"source-{source}"
 
 
 def _summary(readings: Readings) -> str:
@@ -298,5 +324,6 @@ CALCULATOR = Calculator(
         "Idle only. Under way the vacuum is what the throttle makes it.",
     ),
     folded=(CONVENTION,),
+    patterns=PATTERNS,
     run=run,
 )  # fmt: skip

@@ -13,7 +13,7 @@ from underhoist.model.family import (
     UnitFamily,
     Variant,
 )
-from underhoist.model.fault import Cause, Check, Fault
+from underhoist.model.fault import Answers, Cause, Check, Fault
 from underhoist.model.hazard import Hazard, RequiredWhen
 from underhoist.model.hydraulics import Governor, GovernorPoint, Modulator
 from underhoist.model.limits import LinePressure, Stall, ThrottleCable
@@ -24,9 +24,9 @@ from underhoist.model.tool import Tool
 from underhoist.model.word import Word
 
 __all__ = [
-    "Access", "Adjustment", "Body", "Cause", "Check", "Draft", "Fastener", "Fault", "FluidRule",
-    "GearTrain", "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure", "Manual",
-    "Modulator", "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference", "RequiredWhen",
-    "ShiftWindow", "Stall", "ThrottleCable", "Tool", "UnitFamily", "Variant", "Word",
-    "whole_minutes",
+    "Access", "Adjustment", "Answers", "Body", "Cause", "Check", "Draft", "Fastener", "Fault",
+    "FluidRule", "GearTrain", "Governor", "GovernorPoint", "Hazard", "LevelRule", "LinePressure",
+    "Manual", "Modulator", "Page", "Part", "PlainPage", "Procedure", "Reading", "Reference",
+    "RequiredWhen", "ShiftWindow", "Stall", "ThrottleCable", "Tool", "UnitFamily", "Variant",
+    "Word", "whole_minutes",
 ]  # fmt: skip

@@ -22,6 +22,22 @@ class Cause:
     mend_minutes: Placed[Minutes] | None = field(
         default=None, metadata={"help": "How long it takes to mend, in minutes."}
     )
+    unit_family: tuple[Placed[Id], ...] = field(
+        default=(),
+        metadata={"help": "Families that have it, where not all of the page do.", "to": "family"},
+    )
+
+
+@frozen(kw_only=True)
+class Answers:
+    """Which answers of a calculator settle a check: words that the calculator declares."""
+
+    bad: tuple[Placed[Id], ...] = field(
+        default=(), metadata={"help": "Answers that make the check bad, e.g. cable-tight."}
+    )
+    good: tuple[Placed[Id], ...] = field(
+        default=(), metadata={"help": "Answers that make it good, e.g. as-specified."}
+    )
 
 
 @frozen(kw_only=True)
@@ -44,6 +60,21 @@ class Check:
     bad_with: Mapping[Id, Placed[HowOften]] = field(
         factory=dict[str, Placed[float]],
         metadata={"help": "How often it is bad with a cause that it does not always tell."},
+    )
+    readings: tuple[Placed[Id], ...] = field(
+        default=(),
+        metadata={"help": "Readings of its procedures: inside the limits good, outside bad."},
+    )
+    calculators: Mapping[Id, Answers] = field(
+        factory=dict[str, Answers],
+        metadata={"help": "Calculators whose answer settles it, each with bad and good answers."},
+    )
+    unit_family: tuple[Placed[Id], ...] = field(
+        default=(),
+        metadata={
+            "help": "Families it is made on, where neither the page nor its procedures tell.",
+            "to": "family",
+        },
     )
 
 

@@ -25,9 +25,10 @@ from collections.abc import Iterator
 from underhoist_calculators.fault_finding.complaint import NONE
 
 from underhoist.complaints import bad_shares, names_strangers
+from underhoist.fault_families import causes_of, checks_of, families_to_judge
 from underhoist.finding import Finding, Severity
 from underhoist.model import Check, Fault, Manual
-from underhoist.words import meant, quote
+from underhoist.words import listing, meant, quote
 
 CODE = "check-tells-nothing"
 SEVERITY = Severity.STOP
@@ -36,8 +37,9 @@ SEVERITY = Severity.STOP
 def check(manual: Manual) -> Iterator[Finding]:
     """Find checks that tell nothing, tell two things, or tell of a cause that is not there."""
     for fault in manual.faults.values():
-        for each in fault.checks.values():
+        for id_, each in fault.checks.items():
             yield from _of_check(fault, each)
+            yield from _on_families(manual, fault, id_)
 
 
 def _of_check(fault: Fault, each: Check) -> Iterator[Finding]:
@@ -55,6 +57,24 @@ def _of_check(fault: Fault, each: Check) -> Iterator[Finding]:
     if len(shares) == 1:
         wrong = "Its result says the same about every cause."
         mend = "Write under rules_out or bad_with what it tells, or take the check out."
+        yield Finding(CODE, SEVERITY, each.name.at, quote(each.name.written), wrong, mend)
+
+
+def _on_families(manual: Manual, fault: Fault, check_id: str) -> Iterator[Finding]:
+    """Find the families that have none of the causes that a check is about, yet have the check."""
+    each = fault.checks[check_id]
+    whole = families_to_judge(manual, fault)
+    made = [family for family in whole if check_id in checks_of(manual, fault, family)]
+    if whole and not made:
+        wrong = "It is made on no unit family of this page."
+        mend = f"The page is for {listing(whole)}: name a procedure for one of them, or name them "
+        mend += "under unit_family of the check."
+        yield Finding(CODE, SEVERITY, each.name.at, quote(each.name.written), wrong, mend)
+    told = {id_ for id_, share in bad_shares(each).items() if share > 0} & fault.causes.keys()
+    families = [family for family in made if told and not told & causes_of(fault, family).keys()]
+    if families:
+        wrong = f"The {listing(families, 'or')} has none of the causes that this check tells."
+        mend = "Name under unit_family of the check the families on which it is made."
         yield Finding(CODE, SEVERITY, each.name.at, quote(each.name.written), wrong, mend)
 
 

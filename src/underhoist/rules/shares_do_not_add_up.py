@@ -1,7 +1,8 @@
 """Likelihoods of causes that do not add up.
 
 Of a hundred such complaints each has one cause, so the likelihoods make 100 % or less. What they
-leave is none of these. Where `none-of-these` is a cause of its own, all make exactly 100 %.
+leave is none of these. Where `none-of-these` is a cause of its own, all make exactly 100 %. Causes
+that only some unit families have count for those; the family that has most makes the hundred.
 
 Good:
 
@@ -25,6 +26,8 @@ from math import isclose
 
 from underhoist_calculators.fault_finding.complaint import NONE
 
+from underhoist.complaints import totals
+from underhoist.fault_families import causes_of
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 
@@ -35,13 +38,15 @@ SEVERITY = Severity.STOP
 def check(manual: Manual) -> Iterator[Finding]:
     """Find faults whose likelihoods make too much, or too little where none is left over."""
     for fault in manual.faults.values():
-        causes = list(fault.causes.values())
-        total = sum(each.likelihood.value for each in causes)
+        by_family = totals(fault)
+        family, total = max(by_family.items(), key=lambda each: each[1])
+        causes = list(causes_of(fault, family).values())
         exact = NONE in fault.causes
         if isclose(total, 1, abs_tol=1e-9) or (total < 1 and not exact):
             continue
         last = fault.causes[NONE] if exact else causes[-1]
-        wrong = f"The likelihoods of this page make {_percent(total)}."
+        whose = f"the {family} on this page" if family and len(by_family) > 1 else "this page"
+        wrong = f"The likelihoods of {whose} make {_percent(total)}."
         mend = "Take some away until they make 100 % or less."
         if exact:
             mend = "With none-of-these they make exactly 100 %."
