@@ -9,7 +9,7 @@ QUIET = 4
 """Modules of empty border on each side, as ISO/IEC 18004 asks."""
 SMALLEST = 20.0
 """Least width in mm, quiet zone included: a phone reads it at arm's length."""
-_MODULE = 0.5  # mm; smaller ones run together under a scratch
+_MODULE = 0.6  # mm; smaller ones run together under a scratch
 
 
 def symbol(text: str) -> tuple[Markup, float]:

@@ -1,0 +1,67 @@
+"""All torques of a book in one table, where inch and foot cannot be taken for each other."""
+
+from collections.abc import Iterable, Iterator
+
+from attrs import frozen
+
+from underhoist.bound import name_of
+from underhoist.links import page_address
+from underhoist.model import Fastener, Page
+from underhoist.pages import Sheet, Site
+from underhoist.pages.torque_units import lead
+
+_MARKS = {"pound-force inches": "INCH", "pound-force feet": "FOOT"}
+"""What stands in a box beside the units that are taken for each other."""
+
+
+@frozen
+class Row:
+    """One torque: the number, its unit in words, the other units."""
+
+    name: str
+    number: str
+    words: str
+    mark: str
+    """"INCH" or "FOOT" for the two that differ by twelve times, else empty."""
+    others: str
+    notes: str
+    """Thread, count and what the author notes."""
+
+
+@frozen
+class Rows:
+    """The torques that stand on one page."""
+
+    title: str
+    place: str
+    """Name of the page in the book."""
+    rows: tuple[Row, ...]
+
+
+def torque_rows(site: Site, sheets: Iterable[Sheet]) -> Iterator[Rows]:
+    """Yield the torques of the unit families and procedures that are in the book."""
+    there = {sheet.address for sheet in sheets}
+    owners: list[Page] = [*site.manual.families.values(), *site.manual.procedures.values()]
+    for owner in owners:
+        address = page_address(owner.file)
+        if owner.fasteners and address in there:
+            rows = tuple(_row(each) for each in owner.fasteners.values())
+            yield Rows(owner.title.value, name_of(address), rows)
+
+
+def _row(fastener: Fastener) -> Row:
+    value = lead(fastener.torque.value, ())
+    count = fastener.count.value if fastener.count else 0
+    notes = (
+        fastener.thread.value if fastener.thread else "",
+        f"{count} of them" if count > 1 else "",
+        fastener.note.value if fastener.note else "",
+    )
+    return Row(
+        name=fastener.name.value,
+        number=value.number,
+        words=value.words,
+        mark=_MARKS.get(value.words, ""),
+        others=" · ".join(value.others),
+        notes=" · ".join(filter(None, notes)),
+    )
