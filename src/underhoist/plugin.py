@@ -250,7 +250,8 @@ def _quiet() -> list[str]:
     lines: list[str] = []
     keeper = logging.Handler(logging.WARNING)
     keeper.emit = lambda record: lines.append(record.getMessage())
-    logger = logging.getLogger("mkdocs")
-    logger.handlers[:] = [keeper]
-    logger.propagate = False
+    for name in ("mkdocs", "properdocs"):  # the second is what its maintained fork is called
+        logger = logging.getLogger(name)
+        logger.handlers[:] = [keeper]
+        logger.propagate = False
     return lines

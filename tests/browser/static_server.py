@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import sys
 from collections import Counter
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -21,6 +22,8 @@ class StaticServer:
         self.ranges: list[str] = []
         self.cut_once: dict[str, int] = {}
         """End of an address to the number of bytes after which its connection breaks, once."""
+        self.headers: dict[str, str] = {}
+        """Sent with every file."""
         self._server: ThreadingHTTPServer | None = None
         self._port = 0
         self.start()
@@ -33,7 +36,7 @@ class StaticServer:
     def start(self) -> None:
         """Serve, at the same address as before."""
         handler = partial(_Handler, self, directory=str(self.folder))
-        self._server = ThreadingHTTPServer(("localhost", self._port), handler)
+        self._server = _QuietServer(("localhost", self._port), handler)
         self._server.daemon_threads = True
         self._port = self._server.server_address[1]
         Thread(target=self._server.serve_forever, args=(0.05,), daemon=True).start()
@@ -44,6 +47,13 @@ class StaticServer:
             self._server.shutdown()
             self._server.server_close()
             self._server = None
+
+
+class _QuietServer(ThreadingHTTPServer):
+    def handle_error(self, request: object, client_address: object) -> None:
+        """A browser that hangs up in the middle of a file is nothing to be told."""
+        if not isinstance(sys.exception(), ConnectionError):
+            super().handle_error(request, client_address)  # pyright: ignore
 
 
 class _Handler(SimpleHTTPRequestHandler):
@@ -95,6 +105,8 @@ class _Handler(SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         # As a careful host does it, and so that a test never meets the browser's own HTTP cache.
         self.send_header("Cache-Control", "no-cache")
+        for name, value in self.owner.headers.items():
+            self.send_header(name, value)
         super().end_headers()
 
     def log_message(self, format: str, *args: object) -> None:

@@ -22,6 +22,8 @@ def dress(element: Element) -> None:
             _make_figure(node)
         elif node.tag == "table":
             _label_cells(node)
+        elif "align" in node.attrib:
+            node.set("class", f"uh-{node.attrib.pop('align')}")  # a style would be refused
 
 
 def _is_drawing(node: Element) -> bool:

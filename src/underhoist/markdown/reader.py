@@ -31,7 +31,11 @@ class Reader(markdown.Markdown):
     """Python-Markdown with the manual's references, without raw HTML, one page at a time."""
 
     def __init__(self, context: Context) -> None:
-        extensions = [FencedCodeExtension(), SaneListExtension(), TableExtension()]
+        extensions = [
+            FencedCodeExtension(),
+            SaneListExtension(),
+            TableExtension(use_align_attribute=True),
+        ]
         super().__init__(extensions=extensions)
         self.context = context
         self.ESCAPED_CHARS.append("<")
