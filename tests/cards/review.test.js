@@ -79,3 +79,14 @@ test("readings outside their limits or without a number are told", async () => {
   await read(1, "c", "1 1/2");
   assert.deepEqual(outsideReadings(card()).map(({ asked }) => asked.id), [TURNS.id, "b"]);
 });
+
+test("what an earlier text measured went in all the same, until it is measured anew", async () => {
+  const { phone, job, read, card } = await cardWith({ readings: [litres("first", "in")] }, {});
+  await read(1, "first", "3.2");
+  const texts = [1, 2].map((number) => step(number, { readings: number === 2 ? [litres("first", "in")] : [], html: `<p>Newly ${number}</p>` }));
+  const procedure = { ...PROCEDURE, id: "pan", title: "Take the pan off", revision: "later", steps: texts };
+  await phone.does("RB", "renew", { job, procedure, words: [] });
+  assert.equal(fluidLedger(card()).totalIn, 3.2);
+  await read(2, "first", "1.1");
+  assert.equal(fluidLedger(card()).totalIn, 1.1);
+});

@@ -193,3 +193,29 @@ test("the hash of a picture is what Node's own crypto makes of it", async () => 
   const { photo } = await withPhoto();
   assert.equal(photo.value.sha256, createHash("sha256").update(JPEG).digest("hex"));
 });
+
+test("what fault finding wrote comes back, and what it never writes is refused with its place", async () => {
+  const { phone, file } = await sharedCard();
+  const does = (kind, value) => phone.does("RB", kind, value, { card: file.card });
+  await does("complaint", { fault: "late-shifts", complaint: "It hangs on" });
+  await does("result", { fault: "late-shifts", check: "hose", result: "bad", name: "The hose", minutes: 5 });
+  const answer = { calculator: "shift-check", pattern: "late-light", rivals: [] };
+  await does("calculation", { ...answer, name: "Shift check", summary: "Late.", from: "/c" });
+  const named = { fault: "late-shifts", cause: "hose", name: "The hose", likely: "about 93 in 100" };
+  await does("finding", { job: "", what: "The hose", urgency: "this visit", ...named });
+  const read = await readCard(writeCard({ ...file, events: phone.seen }));
+  assert.deepEqual(foldCard(read.events), foldCard(phone.seen));
+  const wrong = [
+    ["calculation", { ...answer, rivals: [3], name: "n", summary: "s", from: "f" }, /\(calculation\), value, rivals, number 1/],
+    ["result", { fault: "late-shifts", check: "hose", result: "bad", minutes: "5" }, /\(result\), value, minutes/],
+    ["result", { fault: "late-shifts", check: 3, result: "bad" }, /does not hold what an event of this kind needs/],
+    ["finding", { job: "", what: "w", urgency: "to know", likely: {} }, /\(finding\), value, likely/],
+  ];
+  for (const [kind, value, words] of wrong) {
+    const { sequence, hash } = phone;
+    await does(kind, value);
+    assert.match(await refusal(writeCard({ ...file, events: phone.seen })), words);
+    phone.seen.pop();
+    Object.assign(phone, { sequence, hash });
+  }
+});

@@ -1,4 +1,4 @@
-// The cause that the checks found: what mends it comes onto the card, and the owner hears of it.
+// The cause that the checks found, or those left that they do not tell apart: what mends it comes onto the card, and the owner hears of it.
 
 import { timeWords } from "../app.js";
 import { el } from "../kit/dom.js";
@@ -24,6 +24,19 @@ export class CauseFound {
     const section = drawn.querySelector("[data-mends]");
     const cause = told.causes.find(({ id }) => id === told.found);
     if (section && cause) section.replaceChildren(...this.mending(cause), ...this.telling(cause));
+    if (told.ask && told.open.length > 0) drawn.querySelector(".uh-ask")?.append(this.openCauses(told));
+  }
+
+  /**
+   * Causes that no check of the list tells apart: what mends one of them may show which it is.
+   *
+   * @private
+   * @param {Told} told
+   */
+  openCauses(told) {
+    const causes = told.causes.filter(({ id }) => told.open.includes(id));
+    const items = causes.map((cause) => el("li", {}, el("h4", {}, cause.name), ...this.mending(cause), ...this.telling(cause)));
+    return el("div", {}, el("p", {}, "If you can see which it is:"), el("ul", { class: "uh-cause__list" }, ...items));
   }
 
   /**
@@ -38,7 +51,8 @@ export class CauseFound {
     const onCard = new Set(card.jobs.map(({ text }) => text.id));
     const missing = procedures.filter(({ id }) => !onCard.has(id)).map(({ id }) => id);
     const words = missing.length === procedures.length ? "Add its procedures to the card" : "Add the others to the card";
-    const press = { class: "uh-button", type: "button", onclick: () => void ways.add(missing) };
+    const label = `${words}: ${cause.name}`;
+    const press = { class: "uh-button", type: "button", "aria-label": label, onclick: () => void ways.add(missing) };
     const lines = procedures.map((way) => el("li", {}, this.line(way)));
     return [
       el("p", {}, "What mends it:"),
@@ -65,7 +79,8 @@ export class CauseFound {
     const { card, fault } = this.view;
     const written = card.findings.find((one) => one.cause?.fault === fault.id && one.cause.id === cause.id);
     if (written) return [el("p", { class: "uh-card__said" }, `Written down for the owner by ${written.mark.who}, ${timeWords(written.mark.at)}.`)];
-    const press = { class: "uh-button uh-button--plain", type: "button", onclick: () => this.ask(cause) };
+    const label = `Write it down for the owner: ${cause.name}`;
+    const press = { class: "uh-button uh-button--plain", type: "button", "aria-label": label, onclick: () => this.ask(cause) };
     return card.closed ? [] : [el("p", {}, el("button", press, "Write it down for the owner"))];
   }
 

@@ -1,7 +1,9 @@
 // Which results a card has for the checks of a complaint: what a person said, what a reading of the card
 // decides, what a calculator's kept answer decides. Nothing is typed twice, and all is pure.
 
-/** @import { Calculation, CardState, CheckResult, FaultState, Job, Mark, ReadingState } from "../types.js" */
+import { standingReadings } from "../record/review.js";
+
+/** @import { Calculation, CardState, CheckResult, FaultState, Mark, ReadingState } from "../types.js" */
 /** @import { FamilyData, Result } from "../../fault/types.js" */
 
 /** Inside its limits it is good, outside bad. @typedef {{kind: "reading", procedure: string, reading: string}} ByReading */
@@ -114,15 +116,10 @@ function byReadings(card, wanted) {
  */
 function readingOf(card, { procedure, reading }) {
   const names = [reading, `${procedure}/${reading}`];
-  const all = card.jobs.filter(({ text }) => text.id === procedure).flatMap(readingsOf);
+  const all = card.jobs.filter(({ text }) => text.id === procedure).flatMap(standingReadings);
   const fit = all.filter(({ asked, taken }) => names.includes(asked.id) && taken !== null && taken.number !== null && isLimited(asked));
   const last = (/** @type {string} */ when) => fit.filter((one) => one.when === when).at(-1);
   return last("as found") ?? last("as left") ?? null;
-}
-
-/** Also those of an earlier text of the procedure. @param {Job} job */
-function readingsOf({ steps, past }) {
-  return [...past, ...steps].filter(({ notNeeded }) => !notNeeded).flatMap(({ readings }) => readings);
 }
 
 /** @param {{low: number|null, high: number|null}} limits */
@@ -138,7 +135,7 @@ function isLimited({ low, high }) {
  * @returns {Decided|null}
  */
 function byCalculator(card, { calculator, good, bad }) {
-  const standing = new Set(card.jobs.flatMap(readingsOf).flatMap(({ taken }) => taken?.answer ?? []));
+  const standing = new Set(card.jobs.flatMap(standingReadings).flatMap(({ taken }) => taken?.answer ?? []));
   const own = card.calculations.filter((one) => one.calculator === calculator && (!one.isOfReading || standing.has(one)));
   const latest = own.at(-1);
   if (!latest) return null;

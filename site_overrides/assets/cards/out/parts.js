@@ -1,6 +1,7 @@
 // Parts, consumables and fluids of a card: which they are, how much went in, and who has them.
 
 import { fetchList } from "../plan/order.js";
+import { standingReadings } from "../record/review.js";
 import { amount } from "./fluid-words.js";
 
 /** @import { CardState, FindingState, Job, Mark } from "../types.js" */
@@ -67,8 +68,7 @@ export function fluidPutIn(card) {
 
 /** @param {Job} job */
 function poured(job) {
-  const readings = job.steps.filter(({ notNeeded }) => !notNeeded).flatMap((step) => step.readings);
-  return readings.flatMap(({ asked, taken }) => {
+  return standingReadings(job).flatMap(({ asked, taken }) => {
     const number = asked.fluid === "in" ? (taken?.number ?? null) : null;
     return number === null ? [] : [{ number, words: asked.unit_words }];
   });

@@ -66,12 +66,13 @@ function offIn(card, job, step, done) {
 }
 
 /**
- * Fluid readings that have a number, and their sums in one unit; `mixed` where the units differ.
+ * Fluid readings that have a number, and their sums in one unit; `mixed` where the units differ. What was
+ * measured by an earlier text of a procedure went in or came out all the same.
  *
  * @param {CardState} card
  */
 export function fluidLedger(card) {
-  const all = steps(card).filter((step) => !step.notNeeded).flatMap((step) => step.readings);
+  const all = card.jobs.flatMap(standingReadings);
   const amounts = (/** @type {"in"|"out"} */ way) =>
     all.flatMap((reading) => {
       const number = reading.asked.fluid === way ? reading.taken?.number : null;
@@ -82,6 +83,19 @@ export function fluidLedger(card) {
   const sum = (/** @type {Amount[]} */ list) => list.reduce((total, { number }) => total + number, 0);
   const words = [...put, ...came][0]?.reading.asked.unit_words ?? "";
   return { put, came, mixed: units.size > 1, totalIn: sum(put), totalOut: sum(came), words };
+}
+
+/**
+ * The readings of a procedure whose steps are needed. What was taken by an earlier text stands as long as
+ * it is not taken anew.
+ *
+ * @param {Job} job
+ * @returns {ReadingState[]}
+ */
+export function standingReadings({ steps: now, past }) {
+  const of = (/** @type {StepState[]} */ list) => list.filter((step) => !step.notNeeded).flatMap(({ readings }) => readings);
+  const anew = new Set(of(now).flatMap(({ key, taken }) => (taken ? [key] : [])));
+  return [...of(past).filter(({ key }) => !anew.has(key)), ...of(now)];
 }
 
 /** @param {StepState} step */
