@@ -13,7 +13,11 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
+from made_once import made_once  # noqa: E402
+from playwright.sync_api import expect  # noqa: E402
 from static_server import StaticServer  # noqa: E402
+
+expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wrong stays wrong.
 
 CHROMIUM = os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
 QUIET = [
@@ -22,17 +26,28 @@ QUIET = [
 ]  # fmt: skip
 
 
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    """What takes longest goes first, so that no process is left alone with it at the end."""
+    items.sort(key=lambda item: item.get_closest_marker("browser") is None)
+
+
 @pytest.fixture(scope="session")
 def site(tmp_path_factory):
     """The folder of the built demo site. UNDERHOIST_TEST_SITE names one that is built already."""
     given = os.environ.get("UNDERHOIST_TEST_SITE")
     if given:
         return Path(given)
-    folder = tmp_path_factory.mktemp("built") / "site"
+    own = tmp_path_factory.getbasetemp()
+    run = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    return made_once(run / "demo-site", build_site)
+
+
+def build_site(folder):
+    """Build the demo manual; what went wrong, or nothing."""
     command = [sys.executable, "-m", "underhoist", "build", str(ROOT), "--site", str(folder)]
     built = subprocess.run(command, capture_output=True, text=True, check=False)
-    assert built.returncode == 0, built.stdout + built.stderr
-    return folder
+    return built.stdout + built.stderr if built.returncode else ""
 
 
 @pytest.fixture(scope="session")
@@ -74,6 +89,26 @@ def browser_context_args(browser_context_args):
         "is_mobile": True,
         "service_workers": "block",
     }
+
+
+@pytest.fixture(scope="session")
+def open_page(browser, browser_context_args):
+    """The one page behind `same_page`."""
+    context = browser.new_context(**browser_context_args)
+    yield context.new_page()
+    context.close()
+
+
+@pytest.fixture
+def same_page(open_page, browser_context_args):
+    """A page that tests share which change nothing but what is put back here.
+
+    A new one costs four times what it costs to load a page.
+    """
+    yield open_page
+    open_page.emulate_media(media="null", color_scheme="null")
+    open_page.set_viewport_size(browser_context_args["viewport"])
+    open_page.evaluate("location.origin === 'null' || localStorage.clear()")
 
 
 @pytest.fixture

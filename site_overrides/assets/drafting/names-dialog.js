@@ -52,7 +52,11 @@ export async function chooseName(place, asked, scheme) {
   /** @type {Name | null} */
   let chosen = null;
   close.addEventListener("click", () => dialog.close());
-  const closed = new Promise((done) => dialog.addEventListener("close", done));
+  /** @type {(nothing?: unknown) => void} */
+  let end = () => {};
+  // A choice does not wait for the event of closing, which comes after keys that are already pressed.
+  const over = new Promise((done) => (end = done));
+  dialog.addEventListener("close", end);
   dialog.showModal();
   const names = await asked.catch((error) => {
     told.textContent = `The names are not there yet: ${error.message}.`;
@@ -63,6 +67,7 @@ export async function chooseName(place, asked, scheme) {
     const take = (/** @type {Name} */ name) => {
       chosen = name;
       dialog.close();
+      end();
     };
     list.replaceChildren(...found.slice(0, SHOWN).map((name) => choice(name, take)));
     if (names.length) told.textContent = found.length === 0 ? "Nothing has these words." : found.length > SHOWN ? `${SHOWN} of ${found.length}: write more of the name.` : "";
@@ -70,7 +75,7 @@ export async function chooseName(place, asked, scheme) {
   words.addEventListener("input", show);
   sort.addEventListener("change", show);
   show();
-  await closed;
+  await over;
   dialog.remove();
   return chosen;
 }
