@@ -14,6 +14,7 @@ from underhoist.words import nearest
 
 MADE = frozenset(
     {
+        "areas",
         "calculators",
         "cards",
         "changes",

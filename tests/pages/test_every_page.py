@@ -142,6 +142,7 @@ def test_front_page_names_a_few_procedures_of_each_area(changed):
     site = make_site(check(folder).manual, folder, name="x")
     html = {sheet.address: sheet.html for sheet in sheets(site)}
     named = "; ".join(f"{number}. Raise the vehicle" for number in range(4))
-    link = '<li><a href="procedures/#area-lifting">Lifting</a>'
-    assert f"{link}<p>{named}; 3 more</p></li>" in html[""]
-    assert '<h2 id="area-lifting">Lifting</h2>' in html["procedures/"]
+    few = f'lifting/">Lifting</a><p>{named}; 3 more</p></li>'
+    assert f'<li><a href="areas/{few}' in html[""]
+    assert f'<li><a href="../areas/{few}' in html["procedures/"]
+    assert html["areas/lifting/"].count("<li><a") == 7

@@ -7,11 +7,12 @@ from attrs import frozen
 from underhoist.link_targets import MADE
 from underhoist.links import page_address
 from underhoist.model import Manual, Page
+from underhoist.pages.areas import area_sheets
 from underhoist.pages.calculators import calculator_sheets
 from underhoist.pages.changes import change_sheets
 from underhoist.pages.drafting import drafting_sheet
 from underhoist.pages.fluids import fluid_sheets
-from underhoist.pages.front_matter import front_matter_sheet
+from underhoist.pages.front_matter import front_matter_sheets
 from underhoist.pages.indexes import index_sheets
 from underhoist.pages.one import page_sheet
 from underhoist.pages.part import part_sheets
@@ -29,6 +30,7 @@ Make = Callable[[Site], Iterable[Sheet]]
 GENERATED: dict[str, Make] = {
     "front": lambda site: [front_sheet(site)],
     "indexes": index_sheets,
+    "areas": area_sheets,
     "torques": torque_sheets,
     "parts": part_sheets,
     "calculators": calculator_sheets,
@@ -36,7 +38,7 @@ GENERATED: dict[str, Make] = {
     "where used": where_used_sheets,
     "changes": change_sheets,
     "rules": rule_sheets,
-    "front matter": lambda site: [front_matter_sheet(site)],
+    "front matter": front_matter_sheets,
     "shells": shell_sheets,
     "drafting": lambda site: [drafting_sheet(site)],
 }

@@ -5,10 +5,11 @@ from markupsafe import Markup
 from underhoist.model import Fault, Procedure, UnitFamily
 from underhoist.pages import family_limits as limits
 from underhoist.pages import family_tables as tables
+from underhoist.pages.areas import areas_list, fits
 from underhoist.pages.authored import prose, sheet
 from underhoist.pages.here import Here
 from underhoist.pages.html import contents, entry, join, jumps, section
-from underhoist.pages.listing import by_area, pages_list, procedures_list, used_section
+from underhoist.pages.listing import pages_list, used_section
 from underhoist.pages.preset_links import preset_links
 from underhoist.pages.presets import for_adjustment, for_family
 from underhoist.pages.sheet import Sheet
@@ -31,7 +32,7 @@ def family_sheet(site: Site, family: UnitFamily) -> Sheet:
         _ways(here, values, procedures),
         *(section(at, words, inner, id_=at) for at, (words, inner) in values.items()),
         prose(here),
-        section(_PROCEDURES, _WORK, _by_area(here, procedures), id_=_PROCEDURES),
+        section(_PROCEDURES, _WORK, areas_list(here, procedures, family), id_=_PROCEDURES),
         used_section(here, "family", family.id, without=[*faults, *procedures]),
     )
 
@@ -67,11 +68,6 @@ def _ways(here: Here, values: dict[str, tuple[str, Markup]], procedures: list[Pr
     )
 
 
-def fits(page: Procedure | Fault, family: UnitFamily) -> bool:
-    """Whether a page is for this family, or for any."""
-    return any(each.value in {family.id, "any"} for each in page.unit_family)
-
-
 def _hydraulics_title(family: UnitFamily) -> str:
     return "Governor" if family.modulator is None else "Modulator and governor"
 
@@ -84,13 +80,6 @@ def _calculators(here: Here, family: UnitFamily) -> Markup:
         if (links := preset_links(here, for_adjustment(family, each)))
     )
     return join((preset_links(here, for_family(family)), *settings))
-
-
-def _by_area(here: Here, procedures: list[Procedure]) -> Markup:
-    return join(
-        Markup("<h3>{}</h3>\n{}").format(area.capitalize(), procedures_list(here, group))
-        for area, group in by_area(procedures)
-    )
 
 
 def _parts(here: Here, family: UnitFamily) -> Markup:

@@ -1,4 +1,4 @@
-"""The page "Front matter, key by key", made from the same tree as the schema."""
+"""The pages "Front matter, key by key", made from the same tree as the schema."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,7 @@ from markupsafe import Markup
 
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
+from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, contents, entry, join, section, table
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
@@ -20,12 +21,24 @@ _CHOSEN = "(id)"
 """Stands where the author chooses a name."""
 
 
-def front_matter_sheet(site: Site) -> Sheet:
-    """Make the page: one table for each kind of page."""
-    parts = (_kind(kind) for kind in KINDS)
-    ways = contents(entry(f"#{kind}", f"kind: {kind}", about) for kind, about in _ABOUT.items())
-    html = join((purpose(_SUMMARY), ways, *parts, closing(site)))
-    return Sheet(address=ADDRESS, kind="index", title=TITLE, summary=_SUMMARY, html=html)
+def front_matter_sheets(site: Site) -> Iterator[Sheet]:
+    """Make the list of the kinds of page, and a page with the keys of each."""
+    here = Here(site, ADDRESS)
+    ways = contents(
+        entry(here.to(f"{ADDRESS}{kind}/"), f"kind: {kind}", about)
+        for kind, about in _ABOUT.items()
+    )
+    html = join((purpose(_SUMMARY), ways, closing(site)))
+    yield Sheet(address=ADDRESS, kind="index", title=TITLE, summary=_SUMMARY, html=html)
+    for kind in KINDS:
+        yield Sheet(
+            address=f"{ADDRESS}{kind}/",
+            kind="index",
+            title=f"Front matter: kind: {kind}",
+            summary=_ABOUT[kind],
+            html=join((purpose(_ABOUT[kind]), _kind(kind), closing(site))),
+            trail=((TITLE, ADDRESS),),
+        )
 
 
 _ABOUT = {
@@ -46,7 +59,7 @@ _IDS = {
 def _kind(kind: str) -> Markup:
     rows = list(_rows(keys_of(kind), ()))
     caption = "A key further in is needed where the key before it stands."
-    return section("uh-keys", f"kind: {kind}", table("", _HEADS, rows, caption), id_=kind)
+    return section("uh-keys", "Every key", table("", _HEADS, rows, caption))
 
 
 def _rows(keys: Keys, above: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
@@ -84,6 +97,8 @@ def _value(value: Value) -> Markup:
             inner = _value(value.item)
             return Markup("Several, in brackets. {}").format(inner) if inner else _SETS
         case ByName():
+            if names := form_of(value.name).suggestions:
+                return Markup("Keys below {}.").format(join(map(_code, names), " or "))
             if not isinstance(value.item, One):
                 return Markup("Keys below an id that you choose.")
             return Markup("Below a name that you choose: {}").format(_value(value.item))

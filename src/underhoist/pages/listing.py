@@ -1,9 +1,7 @@
 """Lists of links to pages: what comes before, what follows, where something is used."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from itertools import groupby
+from collections.abc import Iterable, Sequence
 
-from markdown.extensions.toc import slugify
 from markupsafe import Markup
 
 from underhoist.model import Fault, Page, Procedure
@@ -21,18 +19,6 @@ def page_entry(here: Here, page: Page) -> Markup:
 def pages_list(here: Here, pages: Iterable[Page]) -> Markup:
     """Write a list of contents of the pages."""
     return contents(page_entry(here, page) for page in pages)
-
-
-def by_area(procedures: Iterable[Procedure]) -> Iterator[tuple[str, list[Procedure]]]:
-    """Yield each area of work with its procedures, both in the order of the alphabet."""
-    ordered = sorted(procedures, key=lambda each: (each.area.value, each.title.value))
-    for area, group in groupby(ordered, key=lambda each: each.area.value):
-        yield area, list(group)
-
-
-def area_id(area: str) -> str:
-    """Name the place of an area on the page of all procedures."""
-    return f"area-{slugify(area, '-')}"
 
 
 def procedures_list(here: Here, procedures: Iterable[Procedure]) -> Markup:
@@ -67,7 +53,10 @@ def families_of(here: Here, page: Procedure | Fault) -> Markup:
 
 
 MOST = 30
-"""So many users stand on a thing's own page; where there are more, they have pages of their own."""
+"""So many stand in a list on another page; where there are more, they have pages of their own."""
+
+FIRST = 12
+"""So many stand there where there are more."""
 
 USED_KINDS = {
     "tool": ("tools", "Tools"),
@@ -96,17 +85,15 @@ def used_section(here: Here, scheme: str, full_id: str, *, without: Iterable[Pag
 def used_pages(here: Here, scheme: str, full_id: str, users: Sequence[Page]) -> Markup:
     """Write the section for these users: so many, then a way to all of them."""
     kind, heading = USED_KINDS[scheme]
-    rest = len(users) - MOST
-    lines = (
-        used_list(here, users[:MOST]) if users else Markup("<p>No page of the manual uses it.</p>")
-    )
+    many = len(users) > MOST
+    shown = users[:FIRST] if many else users
+    lines = used_list(here, shown) if users else Markup("<p>No page of the manual uses it.</p>")
     all_users = link(
         here.to(f"where-used/{kind}/{full_id}/"), f"All {len(users):,} pages that use it"
     )
     all_things = link(here.to(f"where-used/{kind}/"), f"{heading} and where each is used")
     ways = (
-        Markup("<p>{}</p>").format(way)
-        for way in ((all_users,) if rest > 0 else ()) + (all_things,)
+        Markup("<p>{}</p>").format(way) for way in ((all_users,) if many else ()) + (all_things,)
     )
     return section("uh-used", "Where used", lines, *ways)
 

@@ -1,20 +1,20 @@
 """A page of plain text; the front page adds where everything is."""
 
+from collections.abc import Iterator
+
 from markupsafe import Markup
 
-from underhoist.model import PlainPage, Procedure
+from underhoist.model import PlainPage
 from underhoist.pages.access import access_table
+from underhoist.pages.areas import areas_list
 from underhoist.pages.authored import prose, purpose, sheet
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, join, section
-from underhoist.pages.listing import area_id, by_area, pages_list
+from underhoist.pages.html import contents, entry, join, link, section
+from underhoist.pages.listing import FIRST, MOST, pages_list
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.words import words_list
-
-NAMED = 4
-"""So many procedures of an area are named on the front page: it must not grow with the manual."""
 
 
 def plain_sheet(site: Site, page: PlainPage) -> Sheet:
@@ -39,33 +39,30 @@ def _entrances(here: Here) -> Markup:
     manual = here.site.manual
     return join(
         (
-            section("uh-faults", "What the owner says", pages_list(here, manual.faults.values())),
+            section("uh-faults", "What the owner says", *_complaints(here)),
             section("uh-families", "Unit families", pages_list(here, manual.families.values())),
-            section("uh-procedures", "The work", _areas(here)),
+            section("uh-procedures", "The work", areas_list(here, manual.procedures.values())),
             section("uh-calculators", "Calculators", _calculators(here)),
             section("uh-more", "Look up", _lists(here)),
         )
     )
 
 
-def _areas(here: Here) -> Markup:
-    """Write the areas of work and what each is about; all its procedures are one tap away."""
-    return contents(
-        entry(here.to(f"procedures/#{area_id(area)}"), area.capitalize(), _some(group))
-        for area, group in by_area(here.site.manual.procedures.values())
-    )
-
-
-def _some(procedures: list[Procedure]) -> str:
-    """Name the first few procedures, and how many more there are."""
-    titles = [each.title.value for each in procedures[:NAMED]]
-    more = len(procedures) - len(titles)
-    return "; ".join([*titles, f"{more} more"] if more else titles)
+def _complaints(here: Here) -> Iterator[Markup]:
+    """Write the complaints, and the way to all of them where there are many."""
+    faults = list(here.site.manual.faults.values())
+    many = len(faults) > MOST
+    shown = faults[:FIRST] if many else faults
+    yield contents(entry(here.to_page(each), each.complaint.value) for each in shown)
+    if many:
+        yield Markup("<p>{}</p>").format(
+            link(here.to("faults/"), f"All {len(faults):,} complaints")
+        )
 
 
 def _calculators(here: Here) -> Markup:
     return contents(
-        entry(here.to(f"calculators/{each.name}/"), each.title, each.purpose)
+        entry(here.to(f"calculators/{each.name}/"), each.title)
         for each in here.site.calculators.values()
     )
 

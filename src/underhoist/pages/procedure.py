@@ -3,7 +3,7 @@
 Preliminary requirements (what comes first, what to fetch, cautions), context, steps, what follows.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 
 from attrs import evolve
 from markupsafe import Markup
@@ -15,7 +15,14 @@ from underhoist.pages.hazard_panel import panel
 from underhoist.pages.here import Here
 from underhoist.pages.howto import howto
 from underhoist.pages.html import NOTHING, facts, join, link, section
-from underhoist.pages.listing import families_of, minutes, pages_list, used_section
+from underhoist.pages.listing import (
+    FIRST,
+    MOST,
+    families_of,
+    minutes,
+    pages_list,
+    used_section,
+)
 from underhoist.pages.plate import plate
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
@@ -33,7 +40,9 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
         here,
         procedure,
         _facts(here, procedure),
-        section("uh-first", "What comes first", _neighbours(here, site.links.before[procedure.id])),
+        section(
+            "uh-first", "What comes first", *_neighbours(here, site.links.before[procedure.id])
+        ),
         _fetch(here, procedure),
         section("uh-hazards", "Cautions", *map(panel, hazards)),
         context,
@@ -43,7 +52,7 @@ def procedure_sheet(site: Site, procedure: Procedure) -> Sheet:
             "uh-follows",
             "What follows",
             words_of(here, "What follows"),
-            _neighbours(here, site.links.follows[procedure.id]),
+            *_neighbours(here, site.links.follows[procedure.id]),
             id_="what-follows",
         ),
         _used(here, procedure),
@@ -60,9 +69,15 @@ def _facts(here: Here, procedure: Procedure) -> Markup:
     )
 
 
-def _neighbours(here: Here, ids: Iterable[str]) -> Markup:
-    """Links to other procedures by id."""
-    return pages_list(here, (here.site.manual.procedures[id_] for id_ in ids))
+def _neighbours(here: Here, ids: Sequence[str]) -> Iterator[Markup]:
+    """Links to other procedures by id: a procedure before or after everything leads to a few."""
+    known = here.site.manual.procedures
+    many = len(ids) > MOST
+    yield pages_list(here, (known[id_] for id_ in (ids[:FIRST] if many else ids)))
+    if many and here.page:
+        way = here.to(f"where-used/procedures/{here.page.id}/")
+        words = f"All {len(ids):,} procedures, among the pages that name this one"
+        yield Markup("<p>{}</p>").format(link(way, words))
 
 
 def _cautions(here: Here, procedure: Procedure) -> list[Hazard]:

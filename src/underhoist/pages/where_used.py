@@ -5,7 +5,6 @@ they have pages of their own.
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import batched
 
 from markupsafe import Markup
 
@@ -13,8 +12,9 @@ from underhoist.model import Page
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import NOTHING, contents, entry, join, link, section
-from underhoist.pages.listing import MOST, USED_KINDS, page_entry
+from underhoist.pages.html import contents, entry, join, link, section
+from underhoist.pages.listing import MOST, USED_KINDS
+from underhoist.pages.parted import part_title, parted
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
 from underhoist.pages.things import Thing, things
@@ -22,8 +22,8 @@ from underhoist.pages.things import Thing, things
 INDEX = ("Where used", "where-used/")
 A_PART = 120
 """Things that stand on one page."""
-A_LIST = 100
-"""Users of one thing that stand on one page."""
+A_LIST = 250
+"""Users of one thing that stand on one page, by their titles."""
 NAMED = 6
 """Users that are named beside a thing."""
 WHOLE = "Each with the first few pages that need it."
@@ -53,19 +53,18 @@ def _index(site: Site, counts: dict[str, int]) -> Sheet:
 
 
 def _kind_sheets(site: Site, scheme: str, found: Sequence[Thing]) -> Iterator[Sheet]:
-    heading = USED_KINDS[scheme][1]
-    parts = list(batched(found, A_PART, strict=False))
-    for number, part in enumerate(parts, 1):
-        here = Here(site, _address(scheme, number))
+    title = f"{USED_KINDS[scheme][1]} and where each is used"
+    for number, here, part, ways in parted(
+        site, _address(scheme), found, lambda each: each.name, A_PART
+    ):
         lines = Markup("<dl>\n{}\n</dl>").format(join(_line(here, scheme, each) for each in part))
-        title = f"{heading} and where each is used"
         yield _sheet(
             site,
             here.base,
-            title if number == 1 else f"{title}, part {number}",
-            f"{part[0].name} to {part[-1].name}." if len(parts) > 1 else WHOLE,
-            section("uh-group", "From A to Z" if len(parts) == 1 else f"Part {number}", lines),
-            _parts(here, scheme, number, [(each[0].name, each[-1].name) for each in parts]),
+            part_title(title, number),
+            f"{part[0].name} to {part[-1].name}." if ways else WHOLE,
+            section("uh-group", f"Part {number}" if ways else "From A to Z", lines),
+            ways,
         )
 
 
@@ -81,53 +80,28 @@ def _line(here: Here, scheme: str, thing: Thing) -> Markup:
     )
 
 
-def _parts(here: Here, scheme: str, number: int, names: list[tuple[str, str]]) -> Markup:
-    """Lead to the other parts of a kind, by the first and last name of each."""
-    if len(names) == 1:
-        return NOTHING
-    items = join(
-        Markup("<li>{}</li>").format(
-            f"{first} to {last}"
-            if part == number
-            else link(here.to(_address(scheme, part)), f"{first} to {last}")
-        )
-        for part, (first, last) in enumerate(names, 1)
-    )
-    return section("uh-group", "All parts", Markup("<ul>\n{}\n</ul>").format(items))
-
-
 def _thing_sheets(site: Site, scheme: str, thing: Thing) -> Iterator[Sheet]:
     """Make the pages that list every user of one thing."""
     users = sorted(thing.users, key=lambda page: page.title.value.casefold())
-    parts: list[tuple[Page, ...]] = list(batched(users, A_LIST, strict=False))
     base = f"{_address(scheme)}{thing.id}/"
-    addresses = [
-        base if number == 1 else f"{base}part-{number}/" for number in range(1, len(parts) + 1)
-    ]
-    for number, part in enumerate(parts, 1):
-        here = Here(site, addresses[number - 1])
-        title = f"Where used: {thing.name}"
-        ways = (
-            Markup("<li>{}</li>").format(
-                f"Part {at}" if at == number else link(here.to(address), f"Part {at}")
-            )
-            for at, address in enumerate(addresses, 1)
-        )
-        more = Markup("<ul>\n{}\n</ul>").format(join(ways)) if len(parts) > 1 else NOTHING
+    for number, here, part, ways in parted(site, base, users, _title, A_LIST):
         yield _sheet(
             site,
             here.base,
-            title if number == 1 else f"{title}, part {number}",
+            part_title(f"Where used: {thing.name}", number),
             f"The {len(users):,} pages that use it.",
-            contents(page_entry(here, page) for page in part),
-            section("uh-group", "All parts", more),
+            contents(entry(here.to_page(page), _title(page)) for page in part),
+            ways,
             trail=(INDEX, (USED_KINDS[scheme][1], _address(scheme)), (thing.name, thing.address)),
         )
 
 
-def _address(scheme: str, part: int = 1) -> str:
-    base = f"{INDEX[1]}{USED_KINDS[scheme][0]}/"
-    return base if part == 1 else f"{base}part-{part}/"
+def _title(page: Page) -> str:
+    return page.title.value
+
+
+def _address(scheme: str) -> str:
+    return f"{INDEX[1]}{USED_KINDS[scheme][0]}/"
 
 
 def _sheet(
