@@ -17,7 +17,7 @@ from underhoist.pages import Sheet, Site
 from underhoist.pages.closing import DEMO, SAFETY
 
 _WITHOUT = ("uh-changes", "uh-used", "uh-presets", "uh-jumps", "uh-safety", "uh-calculators",
-            "uh-calc", "uh-search")  # fmt: skip
+            "uh-calc", "uh-search", "uh-faults", "uh-procedures", "uh-families")  # fmt: skip
 """What paper has no use for: who leads here, what is tapped, what every foot says already."""
 _LEFT_OUT = frozenset({"calculator", "torque"})
 """Kinds without a page: a calculator does not answer on paper, torques stand in one table."""
@@ -49,21 +49,25 @@ def book(site: Site, sheets: list[Sheet], modules: Path, *, subject: str = "") -
     bind = Binder(names, pictures(site.folder), _WITHOUT)
     bound = {sheet.address: bind.bound(sheet) for sheet in held}
     revision = hashlib.sha256("".join(bound.values()).encode()).hexdigest()[:10]
-    html = _template().get_template("book.html").render(
-        name=site.name,
-        subject=subject,
-        day=in_words(today()),
-        revision=revision,
-        demo=DEMO if site.demo else "",
-        safety=SAFETY,
-        style=style(modules),
-        own_style=Path(__file__).with_name("book.css").read_text(encoding="utf-8"),
-        groups=groups,
-        own_page=_OWN_PAGE,
-        name_of=name_of,
-        bound=bound,
-        torques=list(torque_rows(site, held)),
-        quoted=_quoted,
+    html = (
+        _template()
+        .get_template("book.html")
+        .render(
+            name=site.name,
+            subject=subject,
+            day=in_words(today()),
+            revision=revision,
+            demo=DEMO if site.demo else "",
+            safety=SAFETY,
+            style=style(modules),
+            own_style=Path(__file__).with_name("book.css").read_text(encoding="utf-8"),
+            groups=groups,
+            own_page=_OWN_PAGE,
+            name_of=name_of,
+            bound=bound,
+            torques=list(torque_rows(site, held)),
+            quoted=_quoted,
+        )
     )
     pdf, numbers = settled(html, printed)
     parts = [(TORQUES.capitalize(), [("Torques", numbers[TORQUES])])] if TORQUES in numbers else []

@@ -7,6 +7,7 @@ Paged Media), but it notes in the PDF on which page each place came to stand.
 import re
 from collections.abc import Callable, Iterable, Mapping
 from io import BytesIO
+from typing import Any, cast
 
 from pypdf import PdfReader, PdfWriter
 
@@ -52,9 +53,13 @@ def _numbered(html: str, numbers: Numbers) -> str:
     return _LINK.sub(with_number, html)
 
 
-def with_outline(pdf: bytes, title: str, parts: Iterable[tuple[str, list[tuple[str, int]]]]) -> bytes:
+Entries = list[tuple[str, int]]
+"""Words and page number of each page of a chapter."""
+
+
+def with_outline(pdf: bytes, title: str, parts: Iterable[tuple[str, Entries]]) -> bytes:
     """Write the contents into the PDF's own list: chapters, and their pages below them."""
-    writer = PdfWriter(clone_from=BytesIO(pdf))
+    writer = cast("Any", PdfWriter(clone_from=BytesIO(pdf)))  # its own types are partial
     for heading, entries in parts:
         chapter = writer.add_outline_item(heading, entries[0][1] - 1)
         for words, number in entries:

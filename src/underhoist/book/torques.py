@@ -6,7 +6,7 @@ from attrs import frozen
 
 from underhoist.bound import name_of
 from underhoist.links import page_address
-from underhoist.model import Fastener, Page
+from underhoist.model import Fastener, Procedure, UnitFamily
 from underhoist.pages import Sheet, Site
 from underhoist.pages.torque_units import lead
 
@@ -41,7 +41,10 @@ class Rows:
 def torque_rows(site: Site, sheets: Iterable[Sheet]) -> Iterator[Rows]:
     """Yield the torques of the unit families and procedures that are in the book."""
     there = {sheet.address for sheet in sheets}
-    owners: list[Page] = [*site.manual.families.values(), *site.manual.procedures.values()]
+    owners: list[UnitFamily | Procedure] = [
+        *site.manual.families.values(),
+        *site.manual.procedures.values(),
+    ]
     for owner in owners:
         address = page_address(owner.file)
         if owner.fasteners and address in there:
@@ -62,6 +65,6 @@ def _row(fastener: Fastener) -> Row:
         number=value.number,
         words=value.words,
         mark=_MARKS.get(value.words, ""),
-        others=" · ".join(value.others),
+        others=" · ".join(each.replace(" ", "\N{NO-BREAK SPACE}") for each in value.others),
         notes=" · ".join(filter(None, notes)),
     )

@@ -27,7 +27,12 @@ def style(modules: Path) -> str:
 
 def pictures(folder: Path) -> Callable[[str], str]:
     """Return what gives the data of a picture of the manual in this folder."""
-    return cache(lambda address: data_url(folder / address))
+
+    @cache
+    def picture(address: str) -> str:
+        return data_url(folder / address)
+
+    return picture
 
 
 def data_url(file: Path) -> str:

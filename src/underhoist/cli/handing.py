@@ -2,7 +2,7 @@
 
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -29,7 +29,7 @@ class Checked:
 
 
 @contextmanager
-def failing_plainly() -> Iterator[None]:
+def failing_plainly() -> Generator[None]:
     """End the command with one message and exit code 2 where something is missing or wrong."""
     try:
         yield

@@ -32,15 +32,16 @@ def labels(  # noqa: PLR0913, PLR0917  # one for each option
     from underhoist.bound.headless import printed  # noqa: PLC0415  # help must not wait for it
     from underhoist.browser import tools as browser_tools  # noqa: PLC0415
     from underhoist.cli.handing import checked_source, failing_plainly, write_whole  # noqa: PLC0415
-    from underhoist.labels import base_address, sheet  # noqa: PLC0415
+    from underhoist.labels import Wanted, base_address, sheet  # noqa: PLC0415
     from underhoist.labels import labels as made_of  # noqa: PLC0415
 
     if out.suffix not in {".pdf", ".html"}:
         raise click.UsageError(f"{out}: the name must end in .pdf or .html.")
     with failing_plainly():
         source = checked_source(project)
+        wanted = Wanted(procedures=procedures, tools=tools, families=families)
         base = base_address(address or source.address)
-        made = made_of(source.site.manual, base, procedures, tools, families)
+        made = made_of(source.site.manual, base, wanted)
         html = sheet(source.site, made, browser_tools.node_modules(project.resolve() / "site"))
         content = printed(html) if out.suffix == ".pdf" else html.encode("utf-8")
         write_whole(out, content)

@@ -19,7 +19,7 @@ PACKED, STOPPED, UNUSABLE = 0, 1, 2
 )  # fmt: skip
 @click.option("--reading-only", is_flag=True, help="Without the calculators: a small file.")
 @click.option("--address", default="", help="Where the manual's site is, for making job cards.")
-def pack(  # noqa: PLR0913, PLR0917  # one for each option
+def pack(  # noqa: PLR0913  # one for each option
     project: Path,
     families: tuple[str, ...],
     procedures: tuple[str, ...],

@@ -1,8 +1,7 @@
 """A sheet of labels on A4: the page's title, whom it is for, the symbol, the address in text."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import Any
 
 from attrs import frozen
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -33,36 +32,41 @@ class Label:
         return self.address.removeprefix("https://").rstrip("/")
 
 
-def labels(
-    manual: Manual, base: str, procedures: tuple[str, ...], tools: tuple[str, ...],
-    families: tuple[str, ...],
-) -> list[Label]:  # fmt: skip
-    """Make a label for each page that is named, or for all three kinds where none is.
+@frozen(kw_only=True)
+class Wanted:
+    """The ids of the pages that get a label; nothing means all of the three kinds."""
 
-    Raises Unusable where a name is not in the manual.
-    """
-    if not (procedures or tools or families):
-        families, procedures, tools = (
-            tuple(each) for each in (manual.families, manual.procedures, manual.tools)
+    families: tuple[str, ...] = ()
+    procedures: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+
+
+def labels(manual: Manual, base: str, wanted: Wanted) -> list[Label]:
+    """Make a label for each page that is wanted. Raises Unusable where one is not there."""
+    if wanted == Wanted():
+        wanted = Wanted(
+            families=tuple(manual.families),
+            procedures=tuple(manual.procedures),
+            tools=tuple(manual.tools),
         )
+    pages: list[Page] = [
+        *_found("unit family", manual.families, wanted.families),
+        *_found("procedure", manual.procedures, wanted.procedures),
+        *_found("tool", manual.tools, wanted.tools),
+    ]
     return [
-        *(_label(manual, base, each) for each in _found("unit family", manual.families, families)),
-        *(_label(manual, base, each) for each in _found("procedure", manual.procedures, procedures)),
-        *(_label(manual, base, each) for each in _found("tool", manual.tools, tools)),
+        Label(page.title.value, _what(manual, page), base + page_address(page.file))
+        for page in pages
     ]
 
 
-def _found[P: Page](what: str, known: dict[str, P] | Any, ids: tuple[str, ...]) -> Iterator[P]:
+def _found[P: Page](what: str, known: Mapping[str, P], ids: tuple[str, ...]) -> Iterator[P]:
     for id_ in ids:
         if id_ not in known:
             raise Unusable(
                 f"{id_}: the manual has no {what} of that name. It has: {', '.join(sorted(known))}."
             )
         yield known[id_]
-
-
-def _label(manual: Manual, base: str, page: Page) -> Label:
-    return Label(page.title.value, _what(manual, page), base + page_address(page.file))
 
 
 def _what(manual: Manual, page: Page) -> str:

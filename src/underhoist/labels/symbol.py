@@ -21,6 +21,8 @@ def symbol(text: str) -> tuple[Markup, float]:
     modules = code.symbol_size(border=QUIET)[0]
     width = max(SMALLEST, modules * _MODULE)
     out = BytesIO()
-    code.save(out, kind="svg", border=QUIET, xmldecl=False, svgns=True, omitsize=True, svgclass=None,
-              lineclass=None, light="white")  # fmt: skip
+    code.save(
+        out, kind="svg", border=QUIET, xmldecl=False, omitsize=True, svgclass=None, lineclass=None,
+        light="white",
+    )  # fmt: skip
     return Markup(out.getvalue().decode().strip()), width  # noqa: S704 - drawn here
