@@ -12,7 +12,8 @@ from underhoist.editor.cursor import (
     spot,
     word_at,
 )
-from underhoist.model import Fastener, Hazard, Manual, Page
+from underhoist.model import Fastener, Fault, Hazard, Manual, Page
+from underhoist.model.values import ReadingName
 from underhoist.references import SCHEMES, candidates, matches
 from underhoist.schema import ByName, Form, Key, Keys, Many, One, Value, at, form_of, keys_of
 from underhoist.schema.known import EVERY_FAMILY
@@ -73,7 +74,10 @@ def _in_front(manual: Manual, page: Page, kind: str, here: InKeys) -> Iterator[S
         key = level.named(here.key)
         if key:
             yield from _values(manual, page, key)
-    elif isinstance(level, ByName) and here.key is not None and isinstance(level.item, One):
+    elif isinstance(level, ByName) and here.key is None:
+        names = form_of(level.name).suggestions
+        yield from (Suggestion(each, f"{each}:") for each in names if each not in here.beside)
+    elif isinstance(level, ByName) and isinstance(level.item, One):
         yield from _choices(form_of(level.item.type))
 
 
@@ -99,8 +103,20 @@ def _values(manual: Manual, page: Page, key: Key) -> Iterator[Suggestion]:
         yield from _ids(manual, page, key.to)
         return
     value = key.value.item if isinstance(key.value, Many) else key.value
-    if isinstance(value, One):
+    if isinstance(value, One) and value.type is ReadingName:
+        yield from _readings(manual, page)
+    elif isinstance(value, One):
         yield from _choices(form_of(value.type))
+
+
+def _readings(manual: Manual, page: Page) -> Iterator[Suggestion]:
+    """Offer the readings with limits that the procedures of the page's checks take."""
+    checks = page.checks.values() if isinstance(page, Fault) else ()
+    named = dict.fromkeys(id_.value for each in checks for id_ in each.procedure)
+    for procedure in (manual.procedures[id_] for id_ in named if id_ in manual.procedures):
+        for id_, each in procedure.readings.items():
+            if each.limits:
+                yield Suggestion(id_, id_, each.name.value, procedure.title.value)
 
 
 def _choices(form: Form) -> Iterator[Suggestion]:

@@ -5,7 +5,15 @@ from collections.abc import Mapping
 from attrs import field, frozen
 
 from underhoist.model.page import Page
-from underhoist.model.values import HowOften, Id, Likelihood, Minutes
+from underhoist.model.values import (
+    CalculatorName,
+    HowOften,
+    Id,
+    Likelihood,
+    Minutes,
+    PatternName,
+    ReadingName,
+)
 from underhoist.place import Placed
 
 
@@ -32,10 +40,10 @@ class Cause:
 class Answers:
     """Which answers of a calculator settle a check: words that the calculator declares."""
 
-    bad: tuple[Placed[Id], ...] = field(
+    bad: tuple[Placed[PatternName], ...] = field(
         default=(), metadata={"help": "Answers that make the check bad, e.g. cable-tight."}
     )
-    good: tuple[Placed[Id], ...] = field(
+    good: tuple[Placed[PatternName], ...] = field(
         default=(), metadata={"help": "Answers that make it good, e.g. as-specified."}
     )
 
@@ -61,11 +69,11 @@ class Check:
         factory=dict[str, Placed[float]],
         metadata={"help": "How often it is bad with a cause that it does not always tell."},
     )
-    readings: tuple[Placed[Id], ...] = field(
+    readings: tuple[Placed[ReadingName], ...] = field(
         default=(),
         metadata={"help": "Readings of its procedures: inside the limits good, outside bad."},
     )
-    calculators: Mapping[Id, Answers] = field(
+    calculators: Mapping[CalculatorName, Answers] = field(
         factory=dict[str, Answers],
         metadata={"help": "Calculators whose answer settles it, each with bad and good answers."},
     )

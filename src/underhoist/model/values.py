@@ -27,10 +27,11 @@ class Bounds:
 
 @frozen
 class Pattern:
-    """Mark of a text that must have one form."""
+    """Mark of a text that must have one form; `offers` names what an editor may offer for it."""
 
     regex: str
     wanted: str
+    offers: Literal["", "calculators", "answers", "readings"] = ""
 
 
 @frozen
@@ -61,7 +62,16 @@ HOW_OFTEN = {
 }
 """What the words mean as a share of times. Our own choice: rough, and said on the page."""
 
-Id = Annotated[str, Pattern(r"[a-z0-9]+(-[a-z0-9]+)*", "lower-case letters, digits and hyphens")]
+_ID = r"[a-z0-9]+(-[a-z0-9]+)*"
+_ID_WORDS = "lower-case letters, digits and hyphens"
+
+Id = Annotated[str, Pattern(_ID, _ID_WORDS)]
+CalculatorName = Annotated[str, Pattern(_ID, _ID_WORDS, "calculators")]
+"""A calculator whose answer is one of several patterns."""
+PatternName = Annotated[str, Pattern(_ID, _ID_WORDS, "answers")]
+"""One of the patterns that a calculator answers."""
+ReadingName = Annotated[str, Pattern(_ID, _ID_WORDS, "readings")]
+"""A reading of a procedure that the page names."""
 IdPath = Annotated[
     str,
     Pattern(

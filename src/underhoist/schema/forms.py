@@ -6,6 +6,7 @@ from math import isfinite
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 from attrs import frozen
+from underhoist_calculators import all_calculators
 from underhoist_calculators.units import KIND_WORDS, Span, units_of
 
 from underhoist.model.values import HOW_OFTEN, Bounds, Frequency, Measure, Pattern, Share, UnitOf
@@ -65,7 +66,8 @@ def _marked(base: type, mark: object) -> Form:
         case Bounds():
             return _number(mark, whole=base is int)
         case Pattern():
-            return Form(mark.wanted, pattern=f"^(?:{mark.regex})$")
+            offered = _offered(mark)
+            return Form(mark.wanted, pattern=f"^(?:{mark.regex})$", suggestions=offered)
         case UnitOf():
             return _unit(mark)
         case Share():
@@ -76,6 +78,16 @@ def _marked(base: type, mark: object) -> Form:
             return Form(words, example="mostly", pattern=pattern)
         case _:
             raise TypeError(f"no form for {mark}")
+
+
+def _offered(mark: Pattern) -> tuple[str, ...]:
+    """Return what there is to choose from whatever the manual says."""
+    judging = [each for each in all_calculators() if each.patterns] if mark.offers else []
+    if mark.offers == "calculators":
+        return tuple(each.name for each in judging)
+    if mark.offers == "answers":
+        return tuple(dict.fromkeys(word for each in judging for word in each.patterns))
+    return ()
 
 
 def _measured(mark: Measure, *, is_span: bool) -> Form:

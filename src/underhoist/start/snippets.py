@@ -40,8 +40,8 @@ def snippets(known: Known) -> dict[str, Json]:
         made[f"page of kind {kind}"] = _snippet(f"new-{kind}", f"A page of kind {kind}.", page)
         for key in _all_keys(keys_of(kind)):
             snippet = _snippet(key.name, key.help, _Writer(known).key(key))
-            alike = made.get(key.name) in (None, snippet)
-            made[key.name if alike else f"{key.name} ({kind})"] = snippet
+            names = (key.name, f"{key.name} ({kind})", f"{key.name}: {key.help}")
+            made[next(each for each in names if made.get(each, snippet) == snippet)] = snippet
     for scheme, words in _REFERENCES.items():
         target = _Writer(known).chosen(known.get(scheme, ()), "id")
         made[f"reference to a {scheme}"] = _snippet(f"<{scheme}", words, [f"<{scheme}:{target}>"])
