@@ -120,6 +120,12 @@ def test_a_changed_torque_is_said_first_and_taken_on_consent(page, site_url, man
     assert (renewed["kind"], renewed["revision"]) == ("renew", "feedbeef01")
     assert renewed["value"]["words"][0] == LINE.partition(": ")[2]
 
+    page.evaluate("hash => { location.hash = hash; }", f"#card/{card}/jobs")
+    page.get_by_role("button", name="Undo the newer text").click()
+    expect(page.get_by_text("Newer text taken by")).to_have_count(0)
+    expect(page.get_by_text("Left: 9 of 12 steps.").first).to_be_visible()
+    assert stored_events(page, site_url)[-1]["value"] == {"of": renewed["id"]}
+
 
 @pytest.mark.parametrize("paper", ["light", "dark"])
 def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual, paper):

@@ -40,8 +40,8 @@ export class AskSenior {
     const questions = el("a", { class: "uh-button", href: `#card/${card.id}/questions` }, "Questions for the senior");
     const press = { class: "uh-button", type: "button", onclick: () => this.ask() };
     const act = card.closed ? null : this.isOpen ? questions : el("button", press, "Ask the senior tech");
-    section?.append(...lines, ...(act ? [el("p", {}, act)] : []));
-    if (section?.hasAttribute("hidden")) drawn.append(...lines.map((line) => line.cloneNode(true)));
+    if (section?.hasAttribute("hidden")) drawn.prepend(...lines);
+    else section?.append(...lines, ...(act ? [el("p", {}, act)] : []));
   }
 
   /** Asks for the question, with what was checked already in it. */

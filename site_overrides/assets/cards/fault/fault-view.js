@@ -211,9 +211,9 @@ export class FaultView {
   draw(told) {
     const isStopped = this.senior.isOpen;
     this.view.show(told, this.given(), { isStopped });
-    this.ways.fill(this.view.node);
-    this.found.fill(this.view.node, told);
-    this.senior.fill(this.view.node);
+    this.ways.fill(this.view.drawn);
+    this.found.fill(this.view.drawn, told);
+    this.senior.fill(this.view.drawn);
     this.more.replaceChildren(...(this.card.closed ? [] : sayOtherwise(this)));
     this.settle();
     this.node.dataset.answered = "yes";
@@ -229,8 +229,8 @@ export class FaultView {
     if (reason) this.view.failed(reason, () => void this.again());
     else this.view.say("Working out the next check. The first time takes longest.");
     this.view.drawn.replaceChildren(...writtenOrder(this));
-    this.ways.fill(this.view.node);
-    this.senior.fill(this.view.node);
+    this.ways.fill(this.view.drawn);
+    this.senior.fill(this.view.drawn);
     this.settle();
     this.node.dataset.answered = reason ? "failed" : "no";
   }
