@@ -18,8 +18,13 @@ CAUSES = """causes:
 """
 
 
-def body(site):
+def whole(site):
     return str(fault_sheet(site, site.manual.faults["late"]).html)
+
+
+def body(site):
+    """What the page says below its live part."""
+    return whole(site).partition('<section class="uh-checks">')[2]
 
 
 @pytest.fixture
@@ -58,7 +63,7 @@ def test_a_check_without_a_procedure_is_told_all_the_same(changed):
 
 def test_one_order_is_said_once(site):
     html = body(site)
-    assert "<h2>Checks, in this order</h2>" in html
+    assert html.startswith("\n<h2>Checks, in this order</h2>")
     assert "as written" not in html
 
 
@@ -83,3 +88,38 @@ def test_it_ends_by_asking(four):
 
 def test_how_often_a_check_tells_is_in_the_written_list(four):
     assert "Bad mostly with: Hose split; Diaphragm leaking." in four
+
+
+def test_the_live_part_shows_the_first_check_before_any_script(site):
+    live = whole(site).partition('<section class="uh-checks">')[0]
+    assert '<section class="uh-find" id="fault" data-fault="late">' in live
+    assert '<span class="uh-next__word">Next check</span> Drive it</h3>' in live
+    assert '<p>How: <a href="../../jobs/road-test/">' in live
+    assert "<button" not in live
+    assert "style=" not in live
+
+
+def test_families_that_differ_have_a_table_each(changed, tmp_path):
+    families = tmp_path / "manual" / "families"
+    wren = (families / "wren-2.md").read_text(encoding="utf-8")
+    robin = wren.replace("Wren 2", "Robin 3").replace("wren-2", "robin-3")
+    (families / "robin-3.md").write_text(robin, encoding="utf-8")
+    only_wren = "checks:\n  hose: {name: Hose whole, minutes: 5, access: hoist, "
+    only_wren += "rules_out: [hose], unit_family: wren-2}\n"
+    cause = "causes:\n  hose: {name: Hose split, likelihood: 20 %, unit_family: wren-2}\n"
+    site = changed(
+        "faults/late.md",
+        ("procedure: road-test, ", ""),
+        ("checks:\n", only_wren),
+        ("causes:\n", cause),
+        ("likelihood: 60 %", "likelihood: 40 %"),
+        ("unit_family: wren-2\ncauses", "unit_family: [wren-2, robin-3]\ncauses"),
+    )
+    html = whole(site)
+    assert re.findall(r"<h3>(\w+ \d)</h3>", html) == ["Wren 2", "Robin 3"]
+    assert re.findall(r'<tr id="(step-[^"]+)"', html) == [
+        "step-wren-2-1",
+        "step-wren-2-2",
+        "step-robin-3-1",
+    ]
+    assert '<option value="robin-3">Robin 3</option>' in html

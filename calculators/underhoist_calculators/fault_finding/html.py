@@ -52,7 +52,7 @@ def _inside(check: Json, ways: Mapping[str, str]) -> str:
     return (
         f"<p>{escape(check['reason'])}</p>"
         f'<div class="uh-next__how" data-how="{id_}">{ways.get(check["id"], "")}</div>'
-        '<dl class="uh-tells"><dt class="uh-tells__head">What it tells</dt>'
+        '<p class="uh-tells__head">What it tells</p><dl class="uh-tells">'
         f"<div><dt>Good</dt><dd>{_line(check['good'])}</dd></div>"
         f"<div><dt>Bad</dt><dd>{_line(check['bad'])}</dd></div></dl>"
         f'<div class="uh-next__results" data-results="{id_}"></div>'
@@ -68,10 +68,12 @@ def _found(told: Json) -> str:
     cause = next((each for each in told["causes"] if each["id"] == told["found"]), None)
     if cause is None:
         return ""
+    alone = cause["share"] == 1
+    sure = "The checks leave nothing else" if alone else f"{cause['words']} by what the checks told"
     return (
-        f'<section class="uh-standing__found"><h3 tabindex="-1"><span class="uh-next__word">Found</span> '
-        f"{escape(cause['name'])}</h3>"
-        f"<p>It is behind the complaint, {escape(cause['words'])} by what the checks told.</p>"
+        '<section class="uh-standing__found"><h3 tabindex="-1">'
+        f'<span class="uh-next__word">Found</span> {escape(cause["name"])}</h3>'
+        f"<p>{_line(sure)}</p>"
         f'<div data-mends="{escape(cause["id"])}"></div></section>'
     )
 

@@ -118,6 +118,6 @@ export class StandingView {
  * @param {Element} fresh
  */
 function stop(fresh) {
-  for (const part of fresh.querySelectorAll(".uh-next, .uh-others")) part.remove();
+  for (const part of fresh.querySelectorAll(".uh-next, .uh-others, .uh-standing__found")) part.remove();
   fresh.querySelector(".uh-ask")?.removeAttribute("hidden");
 }

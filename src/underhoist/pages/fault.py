@@ -6,7 +6,9 @@ from markupsafe import Markup
 
 from underhoist.model import Cause, Check, Fault
 from underhoist.pages.authored import prose, sheet
-from underhoist.pages.fault_table import order_of, order_table
+from underhoist.pages.fault_find import find_section
+from underhoist.pages.fault_orders import Order, orders_of
+from underhoist.pages.fault_table import order_table
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, contents, facts, join, link, section
 from underhoist.pages.listing import families_of, minutes, used_section
@@ -17,27 +19,38 @@ from underhoist.pages.site import Site
 def fault_sheet(site: Site, fault: Fault) -> Sheet:
     """Make the page of a fault."""
     here = Here.on(site, fault)
+    orders = orders_of(here, fault)
     return sheet(
         here,
         fault,
         facts(families_of(here, fault)),
         Markup('<p class="uh-complaint">{}</p>').format(f"“{fault.complaint.value}”"),
-        _checks(here, fault),
+        find_section(here, fault, orders),
+        _checks(here, fault, orders),
         section("uh-causes", "What can be behind it", _causes(here, fault)),
         prose(here),
         used_section(here, "fault", fault.id),
     )
 
 
-def _checks(here: Here, fault: Fault) -> Markup:
+def _checks(here: Here, fault: Fault, orders: tuple[Order, ...]) -> Markup:
     """Write the checks in the computed order, and as written where that is another."""
-    order = order_of(here, fault)
     written = _numbered(_check(here, fault, each) for each in fault.checks.values())
-    if order is None:
+    if not orders:
         return section("uh-checks", "Checks, in this order", written)
-    table = section("uh-checks", "Checks, in this order", order_table(here, order))
-    other = NOTHING if order.is_as_written else section("uh-written", "Checks as written", written)
-    return join((table, other))
+    tables = section("uh-checks", "Checks, in this order", *_tables(here, orders))
+    same = len(orders) == 1 and orders[0].is_as_written
+    other = NOTHING if same else section("uh-written", "Checks as written", written)
+    return join((tables, other))
+
+
+def _tables(here: Here, orders: tuple[Order, ...]) -> Iterator[Markup]:
+    """Write the table of each order, under the names of its families where there are several."""
+    known = here.site.manual.families
+    for order in orders:
+        names = ", ".join(known[id_].title.value for id_ in order.families if id_ in known)
+        table = order_table(here, order)
+        yield Markup("<h3>{}</h3>\n{}").format(names, table) if len(orders) > 1 else table
 
 
 def _numbered(items: Iterable[Markup]) -> Markup:
@@ -58,6 +71,7 @@ def _check(here: Here, fault: Fault, check: Check) -> Markup:
     ]
     lines = [
         f"{minutes(check.minutes.value)} · {check.access.value}",
+        _only(here, check),
         f"A good result rules out: {'; '.join(ruled_out)}." if ruled_out else "",
         *_told(fault, check),
     ]
@@ -89,9 +103,17 @@ def _cause(here: Here, id_: str, cause: Cause) -> Markup:
     targets = (here.target("procedure", each.value) for each in cause.procedures)
     ways = join((link(here.to_target(each), each.title) for each in targets if each), ", ")
     mended = Markup("<p>Mend it: {}</p>").format(ways) if ways else ""
+    only = Markup("<p>{}</p>").format(words) if (words := _only(here, cause)) else ""
     share = Markup("<p>Behind about {} in 100 such complaints</p>").format(
         round(100 * cause.likelihood.value)
     )
-    return Markup('<li id="cause-{}"><strong>{}</strong>{}{}</li>').format(
-        id_, cause.name.value, share, mended
+    return Markup('<li id="cause-{}"><strong>{}</strong>{}{}{}</li>').format(
+        id_, cause.name.value, share, only, mended
     )
+
+
+def _only(here: Here, entry: Cause | Check) -> str:
+    """Say on which families only there is such a cause, or such a check is made."""
+    known = here.site.manual.families
+    names = [known[id_.value].title.value for id_ in entry.unit_family if id_.value in known]
+    return f"Only on the {' and the '.join(names)}." if names else ""

@@ -1,43 +1,13 @@
 """The computed order of a fault's checks, as a table that is followed with a finger on paper."""
 
-from attrs import frozen
 from markupsafe import Markup
-from underhoist_calculators.fault_finding.plan import Plan
 from underhoist_calculators.fault_finding.policies import effort, in_order
-from underhoist_calculators.fault_finding.table import Outcome, Step, steps
-from underhoist_calculators.fault_finding.words import HALF_A_MINUTE, minutes_words
+from underhoist_calculators.fault_finding.table import Outcome, Step
+from underhoist_calculators.fault_finding.words import HALF_A_MINUTE, certainty, minutes_words
 
-from underhoist.complaints import complaint_of
-from underhoist.model import Check, Fault
+from underhoist.pages.fault_orders import Order, ways
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, join, link
-
-MOST = 30_000
-"""So many states are looked into when a page is made: some seconds at most, on a phone too."""
-
-
-@frozen
-class Order:
-    """A fault's plan and its steps."""
-
-    fault: Fault
-    plan: Plan
-    steps: tuple[Step, ...]
-
-    @property
-    def is_as_written(self) -> bool:
-        """Whether the checks come in the order in which the author wrote them, all of them."""
-        return [step.check for step in self.steps] == list(range(len(self.fault.checks)))
-
-
-def order_of(here: Here, fault: Fault) -> Order | None:
-    """Reckon the order, None where there is nothing to reckon with."""
-    complaint = complaint_of(here.site.manual, fault)
-    if complaint is None:
-        return None
-    plan = Plan(complaint, MOST)
-    found = steps(plan)
-    return Order(fault, plan, found) if found else None
 
 
 def order_table(here: Here, order: Order) -> Markup:
@@ -66,10 +36,7 @@ def _takes(order: Order) -> str:
     mending = plan.mend_minutes(start)
     if mending:
         words += f"; mending it takes {minutes_words(mending)} more"
-    gap = plan.gap(start)
-    if gap >= HALF_A_MINUTE:
-        return f"{words}. Another order might be up to {minutes_words(gap)} quicker."
-    return f"{words}."
+    return f"{words}. {certainty(plan, start)}".rstrip()
 
 
 def _ways(here: Here) -> Markup:
@@ -82,29 +49,27 @@ def _ways(here: Here) -> Markup:
 
 
 def _row(here: Here, order: Order, step: Step) -> Markup:
-    check = list(order.fault.checks.values())[step.check]
     return Markup(
-        '<tr id="step-{}"><th scope="row"><span class="uh-order__number">{}</span> {}'
+        '<tr id="{}"><th scope="row"><span class="uh-order__number">{}</span> {}'
         '<span class="uh-order__why">{}</span></th>'
         '<td data-label="Good">{}</td><td data-label="Bad">{}</td></tr>'
     ).format(
+        order.place(step.number),
         step.number,
-        step.number,
-        check_link(here, check),
+        _named(here, order, order.plan.complaint.checks[step.check].id),
         step.reason,
         _outcome(order, step.good),
         _outcome(order, step.bad),
     )
 
 
-def check_link(here: Here, check: Check) -> Markup:
+def _named(here: Here, order: Order, check: str) -> Markup:
     """Name the check: a link where one procedure tells how, else what tells how behind it."""
-    targets = (here.target("procedure", id_.value) for id_ in check.procedure)
-    ways = [each for each in targets if each]
-    name = check.name.value
-    if len(ways) == 1:
-        return link(here.to_target(ways[0]), name)
-    how = join((link(here.to_target(each), each.title) for each in ways), ", ")
+    targets = ways(here, order, check)
+    name = order.fault.checks[check].name.value
+    if len(targets) == 1:
+        return link(here.to_target(targets[0]), name)
+    how = join((link(here.to_target(each), each.title) for each in targets), ", ")
     told = Markup('<span class="uh-order__how">How: {}</span>').format(how) if how else NOTHING
     return Markup("{}{}").format(name, told)
 
@@ -112,7 +77,7 @@ def check_link(here: Here, check: Check) -> Markup:
 def _outcome(order: Order, outcome: Outcome) -> Markup:
     """Say where a result leads."""
     if outcome.step is not None:
-        return link(f"#step-{outcome.step}", f"go to {outcome.step}")
+        return link(f"#{order.place(outcome.step)}", f"go to {outcome.step}")
     if outcome.remaining:
         names = "; ".join(order.plan.complaint.checks[each].name for each in outcome.remaining)
         return Markup("<span>go on with: {}</span>").format(names)
