@@ -33,6 +33,13 @@ def cases():
     return json.loads(CASES.read_text(encoding="utf-8"))
 
 
+@pytest.fixture(scope="module")
+def without_script(browser):
+    context = browser.new_context(java_script_enabled=False)
+    yield context.new_page()
+    context.close()
+
+
 def open_calculator(page, site_url, name, query=""):
     page.goto(f"{site_url}calculators/{name}/{query}")
     page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
@@ -62,57 +69,54 @@ def test_every_calculator_is_asked(site, cases):
 
 
 @pytest.mark.parametrize("name", [calculator.name for calculator in all_calculators()])
-def test_the_answer_stands_on_the_page_without_script(browser, site_url, name):
-    context = browser.new_context(java_script_enabled=False)
-    page = context.new_page()
-    page.goto(f"{site_url}calculators/{name}/")
+def test_the_answer_stands_on_the_page_without_script(without_script, site_url, name):
+    without_script.goto(f"{site_url}calculators/{name}/")
     summary = door.run(name, door.example(name))["answer"]["summary"]
-    expect(page.locator(".uh-answer__summary")).to_have_text(summary)
-    context.close()
+    expect(without_script.locator(".uh-answer__summary")).to_have_text(summary)
 
 
-def test_the_address_fills_the_form_and_the_answer_follows(page, site_url):
-    open_calculator(page, site_url, "torque-units", "?torque=120+lbf*in")
-    expect(page.locator("#torque")).to_have_value("120")
-    expect(page.locator("[name='torque.unit']")).to_have_value("lbf·in")
+def test_the_address_fills_the_form_and_the_answer_follows(same_page, site_url):
+    open_calculator(same_page, site_url, "torque-units", "?torque=120+lbf*in")
+    expect(same_page.locator("#torque")).to_have_value("120")
+    expect(same_page.locator("[name='torque.unit']")).to_have_value("lbf·in")
     summary = door.run("torque-units", {"torque": "120 lbf·in"})["answer"]["summary"]
-    expect(page.locator(".uh-answer__summary")).to_have_text(summary)
+    expect(same_page.locator(".uh-answer__summary")).to_have_text(summary)
 
 
 def test_a_text_that_is_no_quantity_is_put_in_as_written_and_refused_beside_the_field(
-    page, site_url
+    same_page, site_url
 ):
-    open_calculator(page, site_url, "torque-units", "?torque=12+lb")
-    expect(page.locator("#torque")).to_have_value("12 lb")
-    expect(page.locator("#torque-error")).to_have_text(
+    open_calculator(same_page, site_url, "torque-units", "?torque=12+lb")
+    expect(same_page.locator("#torque")).to_have_value("12 lb")
+    expect(same_page.locator("#torque-error")).to_have_text(
         "lb is a unit of a mass, not of a torque. Write 12 N·m, 12 lbf·ft or 12 lbf·in."
     )
-    expect(page.locator("#torque")).to_have_attribute("aria-invalid", "true")
-    assert page.locator("#calculator").get_attribute("data-answered") == "mend"
+    expect(same_page.locator("#torque")).to_have_attribute("aria-invalid", "true")
+    assert same_page.locator("#calculator").get_attribute("data-answered") == "mend"
 
 
-def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(page, site_url):
-    open_calculator(page, site_url, "torque-units")
-    page.locator("[name='torque.unit']").select_option("N·m")
-    page.locator("#torque").fill("10")
-    expect(page.locator(".uh-answer__summary")).to_contain_text("10 N·m is")
-    page.locator("#torque").fill("10 x")
-    expect(page.locator("#torque-error")).not_to_be_empty()
-    expect(page.locator("#torque")).to_have_value("10 x")
-    page.locator("#torque").fill("10.5")
-    expect(page.locator("#torque-error")).to_be_empty()
-    expect(page.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
-    expect(page.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
+def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(same_page, site_url):
+    open_calculator(same_page, site_url, "torque-units")
+    same_page.locator("[name='torque.unit']").select_option("N·m")
+    same_page.locator("#torque").fill("10")
+    expect(same_page.locator(".uh-answer__summary")).to_contain_text("10 N·m is")
+    same_page.locator("#torque").fill("10 x")
+    expect(same_page.locator("#torque-error")).not_to_be_empty()
+    expect(same_page.locator("#torque")).to_have_value("10 x")
+    same_page.locator("#torque").fill("10.5")
+    expect(same_page.locator("#torque-error")).to_be_empty()
+    expect(same_page.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
+    expect(same_page.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
 
 
-def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(page, site_url):
-    open_calculator(page, site_url, "staged-fill")
-    strip = page.locator(".uh-answer__now")
+def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(same_page, site_url):
+    open_calculator(same_page, site_url, "staged-fill")
+    strip = same_page.locator(".uh-answer__now")
     expect(strip).to_be_hidden()
-    first = page.locator("form.uh-calc input").first
+    first = same_page.locator("form.uh-calc input").first
     first.press("End")
     first.press("0")
-    summary = page.locator(".uh-answer__summary")
+    summary = same_page.locator(".uh-answer__summary")
     expect(strip).to_be_visible()
     expect(strip).to_have_text(summary.inner_text())
     strip.get_by_role("link").click()
@@ -120,52 +124,52 @@ def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(page, site_
     expect(summary).to_be_in_viewport()
 
 
-def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(page, site_url):
-    open_calculator(page, site_url, "staged-fill", "?service-fill=4.2+L")
-    expect(page.locator("#service-fill")).to_have_value("4.2")
-    examples = page.locator("#calculator [data-example]:not(#service-fill)")
+def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(same_page, site_url):
+    open_calculator(same_page, site_url, "staged-fill", "?service-fill=4.2+L")
+    expect(same_page.locator("#service-fill")).to_have_value("4.2")
+    examples = same_page.locator("#calculator [data-example]:not(#service-fill)")
     assert examples.count() > 0
     assert set(examples.evaluate_all("fields => fields.map(field => field.value)")) == {""}
-    wanted = page.locator(".uh-answer__mend li")
+    wanted = same_page.locator(".uh-answer__mend li")
     assert wanted.count() > 0
-    expect(page.locator("#calculator [aria-invalid]")).to_have_count(0)
+    expect(same_page.locator("#calculator [aria-invalid]")).to_have_count(0)
 
 
-def test_a_folded_group_tells_what_its_fields_hold(page, site_url):
-    open_calculator(page, site_url, "staged-fill", "?service-fill=3.9+L")
-    told = page.locator("[data-value-of='service-fill']")
+def test_a_folded_group_tells_what_its_fields_hold(same_page, site_url):
+    open_calculator(same_page, site_url, "staged-fill", "?service-fill=3.9+L")
+    told = same_page.locator("[data-value-of='service-fill']")
     expect(told).to_have_text("3.9 L")
-    group = page.locator("details", has=told)
+    group = same_page.locator("details", has=told)
     assert group.get_attribute("open") is None
     group.locator("summary").click()
-    page.locator("#service-fill").fill("3.8")
+    same_page.locator("#service-fill").fill("3.8")
     expect(told).to_have_text("3.8 L")
-    page.locator("#service-fill").fill("")
+    same_page.locator("#service-fill").fill("")
     expect(told).to_have_text("")
     expect(told).to_be_hidden()
 
 
-def test_an_exact_value_is_one_tap_away_and_stays_open_while_typing(page, site_url):
-    open_calculator(page, site_url, "torque-units", "?torque=120+lbf*in")
-    exact = page.locator(".uh-plate__exact")
+def test_an_exact_value_is_one_tap_away_and_stays_open_while_typing(same_page, site_url):
+    open_calculator(same_page, site_url, "torque-units", "?torque=120+lbf*in")
+    exact = same_page.locator(".uh-plate__exact")
     expect(exact.locator("li").first).to_be_hidden()
     exact.locator("summary").press("Enter")
     expect(exact.locator("li").nth(1)).to_have_text("13.5581794833 newton metres")
-    page.locator("#torque").fill("121")
+    same_page.locator("#torque").fill("121")
     # 121 x 0.112984829027617 N·m, the pound-force inch by its definition.
     expect(exact.locator("li").nth(1)).to_have_text("13.6711643123 newton metres")
     expect(exact.locator("li").nth(1)).to_be_visible()
 
 
-def test_what_was_typed_survives_a_reload(page, site_url):
-    open_calculator(page, site_url, "torque-units")
-    page.locator("[name='torque.unit']").select_option("kgf·m")
-    page.locator("#torque").fill("3.5")
-    page.locator("#torque").press("Tab")
-    page.reload()
-    expect(page.locator("#torque")).to_have_value("3.5")
-    expect(page.locator("[name='torque.unit']")).to_have_value("kgf·m")
-    expect(page.locator(".uh-answer__summary")).to_contain_text("3.5 kgf·m is", timeout=BOOT)
+def test_what_was_typed_survives_a_reload(same_page, site_url):
+    open_calculator(same_page, site_url, "torque-units")
+    same_page.locator("[name='torque.unit']").select_option("kgf·m")
+    same_page.locator("#torque").fill("3.5")
+    same_page.locator("#torque").press("Tab")
+    same_page.reload()
+    expect(same_page.locator("#torque")).to_have_value("3.5")
+    expect(same_page.locator("[name='torque.unit']")).to_have_value("kgf·m")
+    expect(same_page.locator(".uh-answer__summary")).to_contain_text("3.5 kgf·m is", timeout=BOOT)
 
 
 def test_until_the_first_answer_the_page_says_which_values_it_shows(page, site_url):

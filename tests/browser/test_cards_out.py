@@ -223,9 +223,7 @@ def test_an_empty_sheet_has_room_to_write(page, site_url):
     expect(page.get_by_text("No readings yet to save as CSV.")).to_be_visible()
 
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_on_what_comes_out(page, site_url, whole, paper):
-    page.evaluate("paper => localStorage.setItem('paper', paper)", paper)
+def test_axe_finds_nothing_on_what_comes_out(page, site_url, whole):
     page.set_viewport_size({"width": 360, "height": 640})
     for part in PARTS:
         show(page, site_url, whole, part)

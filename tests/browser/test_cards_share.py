@@ -315,10 +315,8 @@ def test_an_open_card_shows_what_a_file_brought(page, second, site_url, tmp_path
     expect(page.locator(".uh-card__said").first).to_contain_text("Done by SL")
 
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, second, site_url, tmp_path, paper):
+def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, second, site_url, tmp_path):
     for phone in (page, second):
-        phone.add_init_script(f"localStorage.setItem('paper', '{paper}')")
         phone.set_viewport_size({"width": 360, "height": 640})
     card = start_card(page, site_url, "set-band")
     path = saved(page, site_url, card, tmp_path / "card.json")

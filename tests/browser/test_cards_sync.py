@@ -299,9 +299,7 @@ def test_the_way_to_the_guide_leads_to_it(page, site_url):
     expect(page.get_by_role("heading", level=1)).to_have_text("Exchange cards in the shop")
 
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_on_the_shop_exchange(page, site_url, shop, paper):
-    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+def test_axe_finds_nothing_on_the_shop_exchange(page, site_url, shop):
     open_cards(page, site_url, "#sync")
     assert findings(page) == [], "off"
     page.get_by_role("button", name="Start to exchange").click()
