@@ -3,7 +3,7 @@
 python tasks.py manual   install what building needs, check and build the demo manual
 python tasks.py test     install what the tests need, run every check and test
 python tasks.py serve    preview with live reload
-python tasks.py bench    run the benchmarks
+python tasks.py bench    run the benchmarks, or the one that is named after it
 python tasks.py lock     pin the requirements anew
 """
 
@@ -24,7 +24,7 @@ PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 NODE_MODULES = ROOT / "node_modules"
 WANTED = (3, 13)
 BENCHMARKS = (
-    "check_speed",
+    "scale",
     "preview_speed",
     "search_speed",
     "phone_speed",
@@ -268,14 +268,17 @@ def test() -> int:
     return ours(python, "-m", "pytest", "-n", "auto", "--dist", "loadfile")  # a process a core
 
 
-def bench() -> int:
-    """Run every benchmark in turn."""
+def bench(wanted: str = "") -> int:
+    """Run every benchmark in turn, or one; each writes its lines of the table of results."""
+    if wanted and wanted not in BENCHMARKS:
+        raise StoppedError(f"There is no benchmark {wanted}. Say one of: {', '.join(BENCHMARKS)}.")
     set_up(tests=True)
     install_browser()
     failed = 0
-    for name in BENCHMARKS:
+    for name in (wanted,) if wanted else BENCHMARKS:
         print(f"\n{name}")
         failed |= ours(str(PYTHON), str(ROOT / "benchmarks" / f"{name}.py"))
+    print(f"\nThe table is {Path('benchmarks', 'results', 'README.md')}.")
     return failed
 
 
@@ -300,12 +303,12 @@ def main() -> int:
         have = "{}.{}.{}".format(*sys.version_info[:3])
         print(f"Underhoist needs Python 3.13, and this is {have}: install 3.13 and run it again.")
         return 2
-    name = sys.argv[1] if len(sys.argv) == 2 else ""
-    if name not in COMMANDS:
+    name, *given = sys.argv[1:] or [""]
+    if name not in COMMANDS or len(given) > (name == "bench"):
         print(f"Say one of: {', '.join(COMMANDS)}.")
         return 2
     try:
-        return COMMANDS[name]()
+        return COMMANDS[name](*given)
     except StoppedError as reason:
         print(reason)
         return 1

@@ -1,26 +1,25 @@
-"""How long `underhoist check` takes, cold, on a made-up manual: python benchmarks/check_speed.py.
+"""A made-up manual of any size, of procedures shaped like the demo's: what growth is measured on.
 
-Budget: 1,000 procedures under 2 seconds, and growth from 100 to 1,000 no worse than linear.
+Each has ten steps, two readings, a torque in every step, cautions, tools and links to others.
+Equal counts give equal manuals. From a shell: python benchmarks/made_up.py FOLDER COUNT.
 """
 
 import shutil
-import subprocess
 import sys
-import tempfile
-import time
 from pathlib import Path
 
 SMALLEST = Path(__file__).parents[1] / "tests" / "good" / "smallest"
-SIZES = (100, 1_000)
-RUNS = 5
-BUDGET = 2.0  # seconds for the larger size
+AREAS = ("bands", "pan", "fluid", "seals", "linkage", "driveline", "signal", "road test")
+SETTINGS = "site_name: Measured\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
+STOCK = "site_name: Measured\ndocs_dir: pages\ntheme: {name: material}\n"
+"""The same pages with the theme as it is published: navigation, search, its own styles."""
 
 PROCEDURE = """---
 kind: procedure
 title: Set band number {n}
 summary: Brings the running clearance of band {n} back so that the gear takes up cleanly.
 unit_family: kestrel-3
-area: bands
+area: {area}
 minutes: {minutes}
 who: apprentice
 author: RB
@@ -67,36 +66,24 @@ def write_manual(folder: Path, count: int) -> None:
         )
         before = f", band-{n - 1}" if n else ""
         text = PROCEDURE.format(
-            n=n, minutes=5 + n % 90, before=before, steps=steps, neighbour=f"band-{max(n - 1, 0)}"
+            n=n,
+            area=AREAS[n % len(AREAS)],
+            minutes=5 + n % 90,
+            before=before,
+            steps=steps,
+            neighbour=f"band-{max(n - 1, 0)}",
         )
         (folder / "many" / f"band-{n}.md").write_text(text, encoding="utf-8")
 
 
-def seconds(folder: Path) -> float:
-    """Time one cold check, and make sure that it was a whole and clean one."""
-    start = time.perf_counter()
-    command = [sys.executable, "-m", "underhoist", "check", str(folder)]
-    result = subprocess.run(command, capture_output=True, text=True, check=True)
-    took = time.perf_counter() - start
-    if not result.stdout.endswith("nothing found.\n"):
-        raise SystemExit(result.stdout)
-    return took
-
-
-def main() -> None:
-    """Print the best and the middle of the runs for each size; exit with 1 over the budget."""
-    best: dict[int, float] = {}
-    with tempfile.TemporaryDirectory() as scratch:
-        for size in SIZES:
-            folder = Path(scratch) / str(size)
-            write_manual(folder, size)
-            runs = sorted(seconds(folder) for _ in range(RUNS))
-            best[size] = runs[0]
-            print(f"{size:>5} procedures: best {runs[0]:.2f} s, middle {runs[RUNS // 2]:.2f} s")
-    small, large = (best[size] for size in SIZES)
-    print(f"growth for {SIZES[1] // SIZES[0]} times as many: {large / small:.1f} times as long")
-    sys.exit(large > BUDGET)
+def write_project(folder: Path, count: int) -> Path:
+    """Write a project with so many procedures; return the folder of its pages."""
+    pages = folder / "pages"
+    write_manual(pages, count)
+    (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
+    (folder / "stock.yml").write_text(STOCK, encoding="utf-8")
+    return pages
 
 
 if __name__ == "__main__":
-    main()
+    write_project(Path(sys.argv[1]), int(sys.argv[2]))
