@@ -35,9 +35,10 @@ def run(complaint: object, results: object = (), most: int = STATES) -> Json:
 
     `complaint` is what `plain.as_plain` gives, `results` pairs of a check's id and `good`, `bad` or
     `not done`, in any order. Gives `ok` and `wrong`; `causes` with their shares, the likeliest
-    first; `next` with its reason, or None; `others` with what each costs instead; `found` and
-    `open` (ids of causes); `ask`; expected `minutes`, `mend_minutes`, `exact`, `gap_minutes`, and
-    `certainty` where the order may not be the quickest; `outlook`; `html`.
+    first; `next` with its reason, or None; `others` with what each costs instead, None where that
+    was not compared; `found` and `open` (ids of causes); `ask`; expected `minutes`, `mend_minutes`,
+    `exact`, `gap_minutes`, and `certainty` where the order may not be the quickest; `outlook`;
+    `html`.
     """
     try:
         plan = _plan(json.dumps(complaint, sort_keys=True), most)
@@ -121,6 +122,7 @@ def _check(plan: Plan, state: State, check: int) -> Json:
 
 
 def _other(plan: Plan, state: State, check: int) -> Json:
-    more = max(0.0, plan.minutes_with(state, check) - plan.minutes(state))
+    minutes = plan.minutes_with(state, check)
+    more = None if minutes is None else max(0.0, minutes - plan.minutes(state))
     told = {"more_minutes": more, "instead": instead(plan, state, check)}
     return _check(plan, state, check) | told

@@ -10,10 +10,10 @@ from underhoist_calculators.fault_finding.bounds import least
 from underhoist_calculators.fault_finding.complaint import NONE, Complaint, ComplaintError
 from underhoist_calculators.fault_finding.policies import (
     Policy,
-    effort,
+    effort_at_most,
     likeliest_per_minute,
 )
-from underhoist_calculators.fault_finding.search import STATES, Search
+from underhoist_calculators.fault_finding.search import STATES, Search, TooManyStatesError
 
 type Results = Iterable[tuple[str, Result]]
 
@@ -71,27 +71,37 @@ class Plan:
         return search.best(state) if search else self._by_index(state)
 
     def minutes(self, state: State) -> float:
-        """Give the expected minutes of the plan from here."""
+        """Give the expected minutes of the plan from here; where not exact, at most so many."""
         mass = self.board.mass(state)
         if mass <= 0:
             return 0.0
         search = self._search(state)
-        return search.minutes(state) / mass if search else effort(self.board, self.next, state)[0]
+        if search:
+            return search.minutes(state) / mass
+        looks = 1 + self.most // STATES_A_LOOK
+        return effort_at_most(self.board, self._by_index, state, looks)
 
-    def minutes_with(self, state: State, check: int) -> float:
-        """Give the expected minutes from here, if this check is the next."""
-        board = self.board
-        mass = board.mass(state)
-        afters = (board.after(state, check, result) for result in ("good", "bad"))
-        rest = sum(board.mass(after) * self.minutes(after) for after in afters)
-        return board.cost(state, check) + (rest / mass if mass > 0 else 0.0)
+    def minutes_with(self, state: State, check: int) -> float | None:
+        """Give the expected minutes from here, if this check is the next.
+
+        None where no search ends in time.
+        """
+        mass = self.board.mass(state)
+        search = self._search(state)
+        if search is None or mass <= 0:
+            return None
+        try:
+            return search.with_check(state, check) / mass
+        except TooManyStatesError:
+            return None
 
     def gap(self, state: State) -> float:
         """Give the minutes by which a quicker order can at most be quicker; 0 where it is exact."""
         if self.is_exact(state):
             return 0.0
         mass = self.board.mass(state)
-        below = _below(self.board, state, LOOK_AHEAD) / mass if mass > 0 else 0.0
+        ahead = LOOK_AHEAD if self.most >= STATES else 1
+        below = _below(self.board, state, ahead) / mass if mass > 0 else 0.0
         return max(0.0, self.minutes(state) - below)
 
     def mend_minutes(self, state: State) -> float:
@@ -108,6 +118,9 @@ class Plan:
         weights = self.board.weights(state)
         return {id_: weight / mass for id_, weight in zip(ids, weights, strict=True)}
 
+
+STATES_A_LOOK = 10
+"""Choosing by the index once takes as long as so many states of the search."""
 
 LOOK_AHEAD = 2
 """So many checks deep the bound is looked for."""

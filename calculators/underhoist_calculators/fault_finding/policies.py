@@ -1,6 +1,7 @@
 """Ways to choose the next check, and what each comes to in expected minutes and checks."""
 
 from collections.abc import Callable, Sequence
+from heapq import heappop, heappush
 from typing import NamedTuple
 
 from underhoist_calculators.fault_finding.board import Board, State, bits
@@ -90,6 +91,36 @@ def effort(board: Board, choose: Policy, state: State | None = None) -> Effort:
     minutes, checks = spent(begin)
     mass = board.mass(begin)
     return Effort(minutes / mass, checks / mass) if mass > 0 else Effort(0.0, 0.0)
+
+
+def effort_at_most(board: Board, choose: Policy, state: State, looks: int) -> float:
+    """Give minutes that this way of choosing cannot exceed, looking into so many states.
+
+    The likeliest states first; in the others every check that is left is counted.
+    """
+    spent = 0.0
+    heap = [(-board.mass(state), state)]
+    while heap and looks > 0:
+        negative, at = heappop(heap)
+        looks -= 1
+        check = choose(at)
+        if check is None:
+            continue
+        spent -= negative * board.cost(at, check)
+        for result in ("good", "bad"):
+            after = board.after(at, check, result)
+            if board.mass(after) > 0:
+                heappush(heap, (-board.mass(after), after))
+    spent += sum(-negative * _all_left(board, at) for negative, at in heap)
+    return spent / board.mass(state)
+
+
+def _all_left(board: Board, state: State) -> float:
+    useful = list(bits(board.useful(state)))
+    ways = 0
+    for check in useful:
+        ways |= board.ways[check]
+    return sum(board.minutes[each] for each in useful) + board.fee(ways & ~state.paid)
 
 
 def random_effort(board: Board) -> Effort:

@@ -38,7 +38,10 @@ def change(plan: Plan, state: State, check: int, result: Result) -> str:
 
 def instead(plan: Plan, state: State, check: int) -> str:
     """Say what choosing this check instead of the best costs on average."""
-    more = plan.minutes_with(state, check) - plan.minutes(state)
+    minutes = plan.minutes_with(state, check)
+    if minutes is None:
+        return f"{minutes_words(plan.board.cost(state, check)).capitalize()} now; not compared."
+    more = minutes - plan.minutes(state)
     if more < HALF_A_MINUTE:
         return "As quick on average."
     return f"{minutes_words(more).capitalize()} more on average."
@@ -75,8 +78,8 @@ def certainty(plan: Plan, state: State) -> str:
     if gap < HALF_A_MINUTE:
         return ""
     return (
-        "So many checks are left that not every order was tried: "
-        f"the quickest could be up to {minutes_words(gap)} shorter."
+        "So many checks are left that not every order was compared. The quickest takes at "
+        f"most {minutes_words(gap)} less on average, and may be this one."
     )
 
 

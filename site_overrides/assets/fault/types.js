@@ -54,7 +54,7 @@ export {}; // only types
  * @property {string} html
  * @property {{id: string, name: string, share: number, words: string}[]} causes the likeliest first
  * @property {ToldCheck|null} next
- * @property {(ToldCheck & {more_minutes: number, instead: string})[]} others
+ * @property {(ToldCheck & {more_minutes: number|null, instead: string})[]} others
  * @property {string|null} found
  * @property {string[]} open ids of the causes that are not ruled out
  * @property {boolean} ask whether it is time to stop and ask

@@ -9,6 +9,7 @@ from underhoist_calculators.fault_finding.complaint import NONE, Cause, Check, C
 from underhoist_calculators.fault_finding.plan import Plan
 from underhoist_calculators.fault_finding.policies import (
     effort,
+    effort_at_most,
     in_order,
     likeliest_per_minute,
     random_effort,
@@ -139,6 +140,17 @@ def test_without_the_search_the_gap_holds_the_best(complaint):
     best = brute_force(complaint)
     assert hurried.minutes(start) - hurried.gap(start) - 1e-6 <= best
     assert best <= hurried.minutes(start) + 1e-6
+
+
+@settings(deadline=None, max_examples=100)
+@given(complaints())
+def test_few_looks_never_tell_too_few_minutes(complaint):
+    board = Board(complaint)
+    index, start = likeliest_per_minute(board), board.start()
+    exact = effort(board, index).minutes
+    few = [effort_at_most(board, index, start, looks) for looks in (1, 3, 10_000)]
+    assert few == sorted(few, reverse=True) or max(few) == pytest.approx(min(few))
+    assert few[-1] == pytest.approx(exact)
 
 
 @settings(deadline=None, max_examples=100)

@@ -49,9 +49,7 @@ def test_what_it_could_change(plan):
     state, start = plan.state([("gauge", "bad")]), plan.board.start()
     assert change(plan, state, 2, "good") == "it is this: Hose split"
     assert change(plan, state, 2, "bad") == "it is this: Diaphragm leaking"
-    assert change(plan, start, 1, "good") == (
-        "likeliest then: Governor sticking (about 50 in 100)"
-    )
+    assert change(plan, start, 1, "good") == ("likeliest then: Governor sticking (about 50 in 100)")
     assert change(plan, start, 1, "bad") == "likeliest then: Hose split (about 62 in 100)"
 
 
