@@ -11,7 +11,7 @@ from test_axe import findings
 pytestmark = pytest.mark.browser
 
 PARTS = (
-    "", "add", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner", "parts",
+    "", "add", "fault", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner", "parts",
     "close", "share",
 )  # fmt: skip
 ALONE = ("#", "#new", "#take-in", "#sync")

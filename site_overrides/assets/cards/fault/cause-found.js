@@ -9,6 +9,9 @@ import { findingForm } from "../steps/findings/finding-form.js";
 
 /** @typedef {Told["causes"][number]} Cause */
 
+/** Characters of a finding. */
+const LONGEST = 400;
+
 export class CauseFound {
   /** @param {FaultView} view */
   constructor(view) {
@@ -101,7 +104,8 @@ export class CauseFound {
       const named = { fault: fault.id, cause: cause.id, name: cause.name, likely: cause.words };
       void this.view.store("finding", "finding", { job: "", step: 0, ...finding, ...named }, "Stored: the finding.");
     };
-    const form = findingForm({ answer, away }, { what: `${cause.name}. It is behind “${fault.complaint}”`.slice(0, 400), urgency: "this visit" });
+    const what = `${cause.name}. It is behind “${fault.complaint.replace(/[.]$/, "")}”.`.slice(0, LONGEST);
+    const form = findingForm({ answer, away }, { what, urgency: "this visit" });
     this.place.replaceChildren(form);
     form.querySelector("textarea")?.focus();
     form.scrollIntoView({ block: "start" });
