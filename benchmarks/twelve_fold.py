@@ -32,6 +32,8 @@ OTHER = {(12, "in"): "ft", (1 / 12, "ft"): "in"}
 
 def main() -> None:
     """Slip, check, write and show."""
+    from table import Row, enter  # noqa: PLC0415 - it stands beside this script
+
     counted = list(slips(MANUAL))
     RESULTS.mkdir(exist_ok=True)
     text = json.dumps(counted, indent=1, ensure_ascii=False) + "\n"
@@ -39,6 +41,12 @@ def main() -> None:
     page = f"# Slips between inches and feet, caught by the check\n\n{report(counted)}"
     (RESULTS / "twelve_fold.md").write_text(page, encoding="utf-8")
     print(report(counted))
+    caught = sum(bool(each["caught_by"]) for each in counted)
+    row = Row(
+        what=f"slips between inches and feet caught, of {len(counted)} on the demo's fasteners",
+        ours=100 * caught / len(counted), unit="%",
+    )  # fmt: skip
+    enter("twelve_fold", [row])
 
 
 def slips(folder: Path) -> Iterator[dict[str, Any]]:
