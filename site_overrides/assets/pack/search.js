@@ -8,7 +8,7 @@ const PAUSE = 150; // milliseconds between two letters of a quick typist
 /** Makes the field look for what is typed; there is none in a file without an index. */
 export function startSearch() {
   const form = document.getElementById("search");
-  const words = document.getElementById("words");
+  const words = document.getElementById("asked");
   if (!form || !(words instanceof HTMLInputElement)) return;
   form.hidden = false;
   /** @type {Promise<Search> | undefined} */

@@ -61,9 +61,9 @@ def with_outline(pdf: bytes, title: str, parts: Iterable[tuple[str, Entries]]) -
     """Write the contents into the PDF's own list: chapters, and their pages below them."""
     writer = cast("Any", PdfWriter(clone_from=BytesIO(pdf)))  # its own types are partial
     for heading, entries in parts:
-        chapter = writer.add_outline_item(heading, entries[0][1] - 1)
+        chapter = writer.add_outline_item(title=heading, page_number=entries[0][1] - 1)
         for words, number in entries:
-            writer.add_outline_item(words, number - 1, parent=chapter)
+            writer.add_outline_item(title=words, page_number=number - 1, parent=chapter)
     writer.add_metadata({"/Title": title})
     out = BytesIO()
     writer.write(out)

@@ -33,6 +33,8 @@ class Binder:
     picture: Picture
     without: Collection[str] = ()
     """Classes of elements that are left out."""
+    lists: Mapping[str, str] = {}
+    """Folder of the site's lists to the place in the document that stands for all of them."""
 
     def bound(self, sheet: Sheet) -> Markup:
         """Return the page's HTML as it stands in the document.
@@ -52,9 +54,11 @@ class Binder:
         if urlsplit(link).scheme:
             return link
         parts = urlsplit(urljoin(f"/{base}", link))
-        name = self.names.get(parts.path.lstrip("/"))
-        if name is None:
-            return None
+        path = parts.path.lstrip("/")
+        if path not in self.names:
+            instead = self.lists.get(path.partition("/")[0])
+            return f"#{instead}" if instead else None
+        name = self.names[path]
         query = f"?{parts.query}" if parts.query else ""
         return f"#{name}" + (f".{parts.fragment}" if parts.fragment else query)
 

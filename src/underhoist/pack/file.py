@@ -9,7 +9,7 @@ from attrs import frozen
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from underhoist import theme
-from underhoist.bound import Binder, grouped, name_of
+from underhoist.bound import Binder, Group, grouped, name_of
 from underhoist.bound.dress import data_url, pictures, style
 from underhoist.browser.browser_error import BrowserError
 from underhoist.browser.licences import write_licences
@@ -52,7 +52,7 @@ def pack(
         style=dress,
         groups=groups,
         name_of=name_of,
-        bound=Binder(names, pictures(site.folder), _WITHOUT).bound,
+        bound=Binder(names, pictures(site.folder), _WITHOUT, _lists(groups)).bound,
         day=in_words(today()),
         count=len(sheets),
         demo=DEMO if site.demo else "",
@@ -66,6 +66,12 @@ def pack(
         parts=held,
     )
     return Packed(text, len(sheets))
+
+
+def _lists(groups: list[Group]) -> dict[str, str]:
+    """Let the site's lists of an area's procedures lead to all of them."""
+    has_procedures = any(each.kind == "procedure" for each in groups)
+    return {"areas": "contents.procedures"} if has_procedures else {}
 
 
 def _template() -> Template:

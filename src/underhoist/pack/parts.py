@@ -37,7 +37,7 @@ class Part:
 
 def part(name: str, content: bytes) -> Part:
     """Pack a part; what is packed already is not packed twice."""
-    packed = content if content[:2] == b"\x1f\x8b" else gzip.compress(content, 9, mtime=0)
+    packed = content if content[:2] == b"\x1f\x8b" else gzip.compress(content, 6, mtime=0)
     text = base64.b64encode(packed).decode()
     return Part(name, text, _TYPES.get(Path(name).suffix, "application/octet-stream"))
 

@@ -1,0 +1,115 @@
+"""The manual in one file, opened from the disk: no server, no network, and calculators that answer."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from urllib.parse import urlencode
+
+import pytest
+from playwright.sync_api import expect
+from underhoist_calculators import door
+
+from underhoist.bound import Choice, chosen, source
+from underhoist.pack import pack
+
+pytestmark = pytest.mark.browser
+
+ROOT = Path(__file__).resolve().parents[2]
+CASES = ROOT / "tests" / "published" / "door_cases.json"
+BOOT = 60_000
+"""Longest wait, in ms, for Python to come up on a busy machine."""
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory):
+    found = source(ROOT)
+    sheets = chosen(found.site, Choice(procedures=("set-band",)))
+    file = tmp_path_factory.mktemp("packed") / "manual.html"
+    file.write_text(pack(found.site, sheets, ROOT / "node_modules").text, encoding="utf-8")
+    return file.as_uri()
+
+
+@pytest.fixture
+def opened(page, address):
+    """The file on a phone, and what went wrong or was asked for outside it."""
+    page.outside = []
+    page.on(
+        "console", lambda said: page.outside.append(said.text) if said.type == "error" else None
+    )
+    page.on("pageerror", lambda error: page.outside.append(str(error)))
+    page.on("request", lambda asked: page.outside.append(asked.url)
+            if not asked.url.startswith((address, "data:", "blob:")) else None)  # fmt: skip
+    page.goto(address)
+    expect(page).to_have_title("Contents - Saltmarsh Lane manual")
+    return page
+
+
+def go(page, address, place):
+    page.goto(f"{address}#{place}")
+
+
+def answer_to(page, address, case):
+    """Open the calculator filled in, and return the first line of its answer."""
+    name = case["calculator"]
+    go(page, address, f"calculators/{name}?{urlencode(case['entries'])}")
+    here = page.locator(f'div[data-calculator="{name}"]')
+    summary = door.run(name, case["entries"])["answer_text"].partition("\n")[0]
+    expect(here.locator(".uh-answer__summary")).to_have_text(summary, timeout=BOOT)
+
+
+def test_calculators_give_the_same_answers_as_at_the_desk(opened, address):
+    """A sample, one of each calculator that is in; benchmarks/handout.py asks all."""
+    sample = {}
+    for case in json.loads(CASES.read_text(encoding="utf-8")):
+        inside = opened.locator(f'div[data-calculator="{case["calculator"]}"]').count()
+        if case["ok"] and inside:
+            sample.setdefault(case["calculator"], case)
+    assert len(sample) >= 3
+    for case in sample.values():
+        answer_to(opened, address, case)
+    assert opened.outside == []
+
+
+def test_a_plate_opens_its_calculator_filled_in_and_back_leads_back(opened, address):
+    go(opened, address, "kestrel-3/set-band.step-7")
+    expect(opened).to_have_title("Set the front band - Saltmarsh Lane manual")
+    expect(opened.locator("[id='kestrel-3/set-band.step-7']")).to_be_in_viewport()
+    opened.locator("[id='kestrel-3/set-band'] .uh-plate__link").first.click()
+    expect(opened).to_have_title("Torque units - Saltmarsh Lane manual")
+    number = opened.locator("[id='calculators/torque-units.torque']")
+    expect(number).to_have_value("120")
+    expect(opened.locator("[data-answered=yes]")).to_be_visible(timeout=BOOT)
+    number.fill("150")
+    expect(opened.locator("[data-answered] .uh-answer__summary")).to_contain_text("150 lbf·in is")
+    opened.go_back()
+    expect(opened).to_have_title("Set the front band - Saltmarsh Lane manual")
+    assert opened.outside == []
+
+
+def test_the_search_leads_within_the_file(opened):
+    opened.get_by_label("Search this file").fill("seat the screw")
+    opened.locator("#results a").first.click()
+    expect(opened).to_have_title("Set the front band - Saltmarsh Lane manual")
+    assert opened.outside == []
+
+
+def test_one_page_is_shown_at_a_time_and_none_is_wider_than_the_phone(opened, address):
+    shown = "els => els.filter((each) => !each.hidden).map(({id}) => id)"
+    assert opened.locator("[data-page]").evaluate_all(shown) == ["contents"]
+    for place in ("this-file", "kestrel-3/set-band", "families/kestrel-3"):
+        go(opened, address, place)
+        expect(opened.locator(f"[id='{place}']")).to_be_visible()
+        assert opened.locator("[data-page]").evaluate_all(shown) == [place]
+        assert opened.evaluate("document.documentElement.scrollWidth") <= 390
+    assert opened.outside == []
+
+
+def test_without_script_everything_can_be_read(browser, address):
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(address)
+    expect(page.get_by_role("heading", name="Job cards are not in it")).to_be_visible()
+    expect(page.get_by_role("heading", name="Set the front band", level=1)).to_be_visible()
+    expect(page.locator("#search")).to_be_hidden()
+    context.close()
