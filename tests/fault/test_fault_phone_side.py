@@ -1,0 +1,23 @@
+"""Runs the fault finding's pure modules under Node's own test runner."""
+
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+HERE = Path(__file__).parent
+NODE = shutil.which("node", path=str(Path(sys.executable).parent)) or shutil.which("node")
+
+
+def test_the_pure_modules_of_the_fault_finding():
+    files = sorted(map(str, HERE.glob("*.test.js")))
+    run = subprocess.run(
+        [str(NODE), "--test", "--test-reporter=tap", *files],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert run.returncode == 0, run.stdout[-6000:] + run.stderr
+    passed = re.search(r"^# pass (\d+)$", run.stdout, re.MULTILINE)
+    assert passed and int(passed[1]) >= 7, "an empty run proves nothing"
