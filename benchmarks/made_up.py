@@ -4,11 +4,16 @@ Each has ten steps, two readings, a torque in every step, cautions, tools and li
 Equal counts give equal manuals. From a shell: python benchmarks/made_up.py FOLDER COUNT.
 """
 
+import random
+import re
 import shutil
 import sys
 from pathlib import Path
 
-SMALLEST = Path(__file__).parents[1] / "tests" / "good" / "smallest"
+ROOT = Path(__file__).parents[1]
+SMALLEST = ROOT / "tests" / "good" / "smallest"
+SAID = re.compile(r"^ +(Why|Good): ([A-Z][^<>\[\]()0-9`:]{20,200}[.])$", re.MULTILINE)
+"""What the demo says of its steps, in words alone: made-up pages draw from it."""
 AREAS = ("bands", "pan", "fluid", "seals", "linkage", "driveline", "signal", "road test")
 SETTINGS = "site_name: Measured\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
 STOCK = "site_name: Measured\ndocs_dir: pages\ntheme: {name: material}\n"
@@ -47,9 +52,9 @@ Look for weeps by <procedure:leak-check>.
 """
 STEP = """{k}. Turn adjuster {k} by hand, read <reading:{reading}>, [seat it](torque:band-seat).
 
-    Why: the clearance decides how long the gear takes to take up.
+    Why: {why}
 
-    Good: the wrench is felt once and the lever is free.
+    Good: {good}
 
     Mistake: `guessing` the turns instead of counting with <tool:inch-pound-wrench> in hand.
 
@@ -60,9 +65,17 @@ def write_manual(folder: Path, count: int) -> None:
     """Write this many procedures, each with ten steps, around the tests' smallest manual."""
     shutil.copytree(SMALLEST, folder)
     (folder / "many").mkdir()
+    said = _said()
     for n in range(count):
+        draw = random.Random(n)  # noqa: S311 - drawn alike at every run
         steps = "".join(
-            STEP.format(k=k, reading="play" if k % 2 else "turns-to-seat") for k in range(1, 11)
+            STEP.format(
+                k=k,
+                reading="play" if k % 2 else "turns-to-seat",
+                why=draw.choice(said["Why"]),
+                good=draw.choice(said["Good"]),
+            )
+            for k in range(1, 11)
         )
         before = f", band-{n - 1}" if n else ""
         text = PROCEDURE.format(
@@ -74,6 +87,15 @@ def write_manual(folder: Path, count: int) -> None:
             neighbour=f"band-{max(n - 1, 0)}",
         )
         (folder / "many" / f"band-{n}.md").write_text(text, encoding="utf-8")
+
+
+def _said() -> dict[str, list[str]]:
+    """Collect the demo's explanations, by what they are."""
+    found: dict[str, list[str]] = {"Why": [], "Good": []}
+    for page in sorted((ROOT / "procedures").rglob("*.md")):
+        for kind, words in SAID.findall(page.read_text(encoding="utf-8")):
+            found[kind].append(words)
+    return found
 
 
 def write_project(folder: Path, count: int) -> Path:

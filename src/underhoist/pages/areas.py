@@ -10,7 +10,7 @@ from underhoist.model import Fault, Procedure, UnitFamily
 from underhoist.pages.authored import purpose
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, join
+from underhoist.pages.html import contents, entry, join, ways
 from underhoist.pages.listing import procedures_list
 from underhoist.pages.parted import part_title, parted
 from underhoist.pages.sheet import Sheet
@@ -46,6 +46,12 @@ def areas_list(
         entry(here.to(_address(area, family)), area.capitalize(), _some(group))
         for area, group in _by_area(procedures)
     )
+
+
+def areas_ways(here: Here, procedures: Iterable[Procedure]) -> Markup:
+    """Write the areas of these procedures by name alone."""
+    areas = (area for area, _ in _by_area(procedures))
+    return ways("Areas", {here.to(_address(area, None)): area.capitalize() for area in areas})
 
 
 def fits(page: Procedure | Fault, family: UnitFamily) -> bool:
@@ -86,13 +92,13 @@ def _sheets(
     title = f"{area.capitalize()}, {family.title.value}" if family else area.capitalize()
     summary = f"{len(group):,} procedures." if len(group) > 1 else "One procedure."
     base = _address(area, family)
-    for number, here, part, ways in parted(site, base, group, lambda each: each.title.value):
+    for number, here, part, others in parted(site, base, group, lambda each: each.title.value):
         yield Sheet(
             address=here.base,
             kind="index",
             title=part_title(title, number),
             summary=summary,
-            html=join((purpose(summary), procedures_list(here, part), ways, closing(site))),
+            html=join((purpose(summary), procedures_list(here, part), others, closing(site))),
             trail=(ALL,),
             searched=False,
         )

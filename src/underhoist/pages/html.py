@@ -44,8 +44,13 @@ def contents(entries: Iterable[Markup]) -> Markup:
 
 def jumps(label: str, places: Mapping[str, str]) -> Markup:
     """Write links to places of this page, given as anchor to words, for a page of many screens."""
+    return ways(label, {f"#{at}": words for at, words in places.items()})
+
+
+def ways(label: str, places: Mapping[str, str]) -> Markup:
+    """Write links of a word or two, given as address to words, several to a line."""
     items = join(
-        (Markup("<li>{}</li>").format(link(f"#{at}", words)) for at, words in places.items()), ""
+        (Markup("<li>{}</li>").format(link(at, words)) for at, words in places.items()), ""
     )
     nav = '<nav class="uh-jumps" aria-label="{}"><ul>{}</ul></nav>'
     return Markup(nav).format(label, items) if items else NOTHING  # noqa: S704 - written here

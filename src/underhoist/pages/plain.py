@@ -6,11 +6,11 @@ from markupsafe import Markup
 
 from underhoist.model import PlainPage
 from underhoist.pages.access import access_table
-from underhoist.pages.areas import areas_list
+from underhoist.pages.areas import areas_ways
 from underhoist.pages.authored import prose, purpose, sheet
 from underhoist.pages.closing import closing
 from underhoist.pages.here import Here
-from underhoist.pages.html import contents, entry, join, link, section
+from underhoist.pages.html import contents, entry, join, link, section, ways
 from underhoist.pages.listing import FIRST, MOST, pages_list
 from underhoist.pages.sheet import Sheet
 from underhoist.pages.site import Site
@@ -41,7 +41,7 @@ def _entrances(here: Here) -> Markup:
         (
             section("uh-faults", "What the owner says", *_complaints(here)),
             section("uh-families", "Unit families", pages_list(here, manual.families.values())),
-            section("uh-procedures", "The work", areas_list(here, manual.procedures.values())),
+            section("uh-procedures", "The work", areas_ways(here, manual.procedures.values())),
             section("uh-calculators", "Calculators", _calculators(here)),
             section("uh-more", "Look up", _lists(here)),
         )
@@ -61,10 +61,8 @@ def _complaints(here: Here) -> Iterator[Markup]:
 
 
 def _calculators(here: Here) -> Markup:
-    return contents(
-        entry(here.to(f"calculators/{each.name}/"), each.title)
-        for each in here.site.calculators.values()
-    )
+    calculators = here.site.calculators.values()
+    return ways("Calculators", {here.to(f"calculators/{e.name}/"): e.title for e in calculators})
 
 
 def _lists(here: Here) -> Markup:
