@@ -8,6 +8,7 @@ from underhoist.finding import Finding
 from underhoist.model.page import Body
 from underhoist.place import Place
 from underhoist.source.faults import Faults, fault
+from underhoist.source.limits import refuse_wild
 
 LARGEST = 1_000_000
 """Bytes. A page of 1 MB is a thousand times a long procedure: something else was saved there."""
@@ -59,7 +60,7 @@ def decoded(data: bytes, file: str) -> str:
 
 
 def split(text: str, file: str) -> Parts:
-    """Front matter and body. Raises Faults where the dashes are missing."""
+    """Front matter and body. Raises Faults without the dashes, and for what no person writes."""
     lines = text.split("\n")
     if lines[0].rstrip() != FENCE:
         wrong = "The page does not begin with front matter."
@@ -69,6 +70,7 @@ def split(text: str, file: str) -> Parts:
         if lines[row].rstrip() == FENCE:
             _refuse_large_front(sum(map(len, lines[1:row])), file)
             body = Body("\n".join(lines[row + 1 :]), row + 2)
+            refuse_wild(body, file)
             return Parts("\n".join(lines[1:row]), body)
     wrong = "The front matter has no end."
     mend = "Write three dashes on a line of their own below its last key."
