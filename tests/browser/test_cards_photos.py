@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from card_hands import go_to, open_cards, start_card, stored_events, tick_off
+from card_filled import show
+from card_hands import fresh_card, go_to, open_cards, start_card, stored_events, tick_off
 from card_pictures import NO_PHOTOS, camera_photo
 from playwright.sync_api import expect
 
@@ -39,7 +40,9 @@ def small(page):
 @pytest.fixture
 def card(page, site_url):
     """The id of a card whose first step is on the screen."""
-    return start_card(page, site_url, "set-band")
+    card = fresh_card(page, site_url, "set-band")
+    show(page, site_url, card, "1")
+    return card
 
 
 def test_a_photo_is_made_small_and_upright_and_leaves_its_marks_behind(page, site_url, card):
@@ -61,7 +64,7 @@ def test_a_photo_is_shown_small_then_large_with_a_way_back(page, card):
     take(page, camera_photo(page))
     image = small(page).locator("img")
     expect(image).to_have_js_property("complete", value=True)
-    page.wait_for_function("document.querySelector('.uh-photo').naturalWidth === 1200")
+    page.wait_for_function("() => document.querySelector('.uh-photo').naturalWidth === 1200")
     assert small(page).bounding_box()["width"] == 88
     small(page).click()
     large = page.get_by_role("dialog")
@@ -138,7 +141,7 @@ def test_a_photo_outlives_a_reload_without_a_network(phone, server):
     expect(small(page)).to_have_count(1)
     page.reload()
     expect(small(page).locator("img")).to_be_visible()
-    page.wait_for_function("document.querySelector('.uh-photo').naturalWidth === 1200")
+    page.wait_for_function("() => document.querySelector('.uh-photo').naturalWidth === 1200")
     assert page.evaluate("location.hash") == f"#card/{card}/2"
 
 

@@ -296,7 +296,7 @@ def test_a_phone_that_fills_up_in_mid_work_confirms_only_what_is_stored(page, si
         expect(tick(page)).to_have_attribute("data-state", "storing")
     page.evaluate(DELETE)
     page.get_by_role("button", name="Try again").click()
-    page.wait_for_function("!('cardUnstored' in document.documentElement.dataset)")
+    page.wait_for_function("() => !('cardUnstored' in document.documentElement.dataset)")
     expect(trouble).to_have_count(0)
     assert [e["kind"] for e in stored_events(page, site_url)] == ["start", "add", what[2:]]
     if what == "a photo":
