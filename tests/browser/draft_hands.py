@@ -14,15 +14,31 @@ BAND = "kestrel-3/set-band.md"
 WARNING = "This browser has not promised to keep drafts."
 
 
+TURN = """way => {
+    document.querySelector("#drafts > *").dataset.left = "";
+    if (location.hash === way) dispatchEvent(new HashChangeEvent("hashchange"));
+    else location.hash = way;
+}"""
+
+
 def open_drafting(page: Page, site_url: str, way: str = "") -> None:
     page.goto("about:blank")  # a change of the hash alone is no visit
     page.goto(f"{site_url}drafting/{way}")
     page.locator("#drafts[data-ready]").wait_for()
 
 
+def turn_to(page: Page, site_url: str, way: str) -> None:
+    """Show a view. Where the drafting page is open already, its Python goes on running."""
+    if page.url.startswith(f"{site_url}drafting/"):
+        page.evaluate(TURN, way)
+        page.locator("#drafts > [data-left]").wait_for(state="detached")
+    else:
+        open_drafting(page, site_url, way)
+
+
 def change_page(page: Page, site_url: str, file: str = BAND) -> str:
     """Begin a draft from a page of the manual; returns its address."""
-    open_drafting(page, site_url, "#change")
+    turn_to(page, site_url, "#change")
     page.get_by_label("Find the page").fill(Path(file).stem)
     page.locator("li", has_text=file).get_by_role("button").first.click()
     checked(page)
@@ -30,7 +46,7 @@ def change_page(page: Page, site_url: str, file: str = BAND) -> str:
 
 
 def new_page(page: Page, site_url: str, title: str, kind: str = "Procedure") -> str:
-    open_drafting(page, site_url, "#new")
+    turn_to(page, site_url, "#new")
     page.get_by_label("Kind of page").select_option(label=kind)
     page.get_by_label("Title").fill(title)
     page.get_by_role("button", name="Begin").click()

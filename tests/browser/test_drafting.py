@@ -14,10 +14,10 @@ from draft_hands import (
     change_page,
     checked,
     new_page,
-    open_drafting,
     stored,
     summary,
     text_field,
+    turn_to,
     write,
 )
 from playwright.sync_api import expect
@@ -63,27 +63,27 @@ def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
         assert found["elsewhere"] == [each for each in wanted if each["file"] != file], name
 
 
-def test_a_page_is_changed_with_its_findings_and_the_built_page_beside_it(page, site_url):
-    change_page(page, site_url)
-    expect(summary(page)).to_have_text("Nothing found in this page.")
-    paper = page.get_by_role("region", name="The page as it will be")
+def test_a_page_is_changed_with_its_findings_and_the_built_page_beside_it(same_page, site_url):
+    change_page(same_page, site_url)
+    expect(summary(same_page)).to_have_text("Nothing found in this page.")
+    paper = same_page.get_by_role("region", name="The page as it will be")
     expect(paper.locator(".uh-steps > li").first).to_be_visible()
     expect(paper.locator("img").first).to_have_js_property("complete", True)
     assert paper.locator("img").first.evaluate("image => image.naturalWidth") > 0
-    text = text_field(page).input_value()
-    write(page, text.replace("## Steps", "## Steps\n\nTighten it to 12 lbf·ft.\n"))
-    expect(summary(page)).to_have_text("1 finding that stops the build.")
-    page.get_by_role("button", name="Line", exact=False).first.click()
+    text = text_field(same_page).input_value()
+    write(same_page, text.replace("## Steps", "## Steps\n\nTighten it to 12 lbf·ft.\n"))
+    expect(summary(same_page)).to_have_text("1 finding that stops the build.")
+    same_page.get_by_role("button", name="Line", exact=False).first.click()
     selected = "field => field.value.slice(field.selectionStart, field.selectionEnd)"
-    assert text_field(page).evaluate(selected) == "12 lbf·ft"
-    expect(page.locator(".uh-desk__found")).to_contain_text(
+    assert text_field(same_page).evaluate(selected) == "12 lbf·ft"
+    expect(same_page.locator(".uh-desk__found")).to_contain_text(
         "A torque in the text is a second copy of a value that stands at its fastener."
     )
 
 
-def test_links_of_the_page_leave_the_draft_alone(page, site_url):
-    change_page(page, site_url)
-    links = page.locator(".uh-desk__paper a[href]")
+def test_links_of_the_page_leave_the_draft_alone(same_page, site_url):
+    change_page(same_page, site_url)
+    links = same_page.locator(".uh-desk__paper a[href]")
     expect(links.first).to_be_attached()
     for link in links.all():
         assert link.get_attribute("target") == "_blank"
@@ -91,31 +91,33 @@ def test_links_of_the_page_leave_the_draft_alone(page, site_url):
         assert (link.get_attribute("href") or "").startswith(site_url)
 
 
-def test_a_change_that_breaks_other_pages_names_them(page, site_url):
-    change_page(page, site_url, "families/kestrel-3.md")
-    text = text_field(page).input_value()
-    write(page, text.replace("  band-seat:", "  band-seats:"))
-    expect(page.locator(".uh-desk__findings h3", has_text="This change breaks")).to_be_visible()
-    expect(page.locator(".uh-desk__findings")).to_contain_text(BAND)
+def test_a_change_that_breaks_other_pages_names_them(same_page, site_url):
+    change_page(same_page, site_url, "families/kestrel-3.md")
+    text = text_field(same_page).input_value()
+    write(same_page, text.replace("  band-seat:", "  band-seats:"))
+    expect(
+        same_page.locator(".uh-desk__findings h3", has_text="This change breaks")
+    ).to_be_visible()
+    expect(same_page.locator(".uh-desk__findings")).to_contain_text(BAND)
 
 
-def test_a_new_page_begins_with_what_only_its_author_knows(page, site_url):
-    new_page(page, site_url, "Set the rear band")
-    assert "title: Set the rear band\n" in text_field(page).input_value()
-    expect(page.locator(".uh-desk__head code")).to_have_text("any-unit/set-the-rear-band.md")
-    expect(summary(page)).to_contain_text("stop the build.")
+def test_a_new_page_begins_with_what_only_its_author_knows(same_page, site_url):
+    new_page(same_page, site_url, "Set the rear band")
+    assert "title: Set the rear band\n" in text_field(same_page).input_value()
+    expect(same_page.locator(".uh-desk__head code")).to_have_text("any-unit/set-the-rear-band.md")
+    expect(summary(same_page)).to_contain_text("stop the build.")
 
 
-def test_a_name_that_is_taken_or_cannot_be_is_refused(page, site_url):
-    open_drafting(page, site_url, "#new")
-    page.get_by_label("File in the manual").fill(BAND)
-    page.get_by_role("button", name="Begin").click()
-    expect(page.get_by_role("alert").filter(has_text="already")).to_have_text(
+def test_a_name_that_is_taken_or_cannot_be_is_refused(same_page, site_url):
+    turn_to(same_page, site_url, "#new")
+    same_page.get_by_label("File in the manual").fill(BAND)
+    same_page.get_by_role("button", name="Begin").click()
+    expect(same_page.get_by_role("alert").filter(has_text="already")).to_have_text(
         f"The manual has {BAND} already. Choose “Change a page”, or another name."
     )
-    page.get_by_label("File in the manual").fill("../x")
-    page.get_by_role("button", name="Begin").click()
-    expect(page.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
+    same_page.get_by_label("File in the manual").fill("../x")
+    same_page.get_by_role("button", name="Begin").click()
+    expect(same_page.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
 
 
 # Chooses, and tells whether the reference is written before the browser takes up another event.
@@ -126,20 +128,20 @@ WRITTEN_AT_ONCE = """async (choice, field) => {
 }"""
 
 
-def test_the_buttons_write_what_the_steps_need(page, site_url):
-    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
-    field = text_field(page)
+def test_the_buttons_write_what_the_steps_need(same_page, site_url):
+    new_page(same_page, site_url, "Pasted", kind="Empty: I paste the text")
+    field = text_field(same_page)
     field.click()
     field.press_sequentially("## Steps")
-    page.get_by_role("button", name="Step", exact=True).click()
+    same_page.get_by_role("button", name="Step", exact=True).click()
     field.press_sequentially("Seat the band to ")
-    page.get_by_role("button", name="Refer to …").click()
-    page.get_by_label("Words of its name").fill("adjuster seat")
-    choice = page.get_by_role("dialog").get_by_role("listitem").get_by_role("button").first
+    same_page.get_by_role("button", name="Refer to …").click()
+    same_page.get_by_label("Words of its name").fill("adjuster seat")
+    choice = same_page.get_by_role("dialog").get_by_role("listitem").get_by_role("button").first
     assert choice.evaluate(WRITTEN_AT_ONCE, field.element_handle()), "a key typed next comes after"
-    expect(page.get_by_role("dialog")).to_have_count(0)
+    expect(same_page.get_by_role("dialog")).to_have_count(0)
     field.press_sequentially(".")
-    page.get_by_role("button", name="Why", exact=True).click()
+    same_page.get_by_role("button", name="Why", exact=True).click()
     field.press_sequentially("It sets the zero.")
     wanted = (
         r"## Steps\n\n1\. Seat the band to <torque:[a-z0-9/-]+>\.\n\n    Why: It sets the zero\."
@@ -151,24 +153,24 @@ def test_the_buttons_write_what_the_steps_need(page, site_url):
     expect(field).not_to_have_value(written)
 
 
-def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(page, site_url):
-    change_page(page, site_url)
-    text = text_field(page).input_value()
+def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(same_page, site_url):
+    change_page(same_page, site_url)
+    text = text_field(same_page).input_value()
     asked = """async ([url, file, text]) => {
         const {Desk} = await import(url);
         return (await new Desk().look(file, text)).own;
     }"""
     wrong = text.replace("minutes:", "minutos:", 1)
-    found = page.evaluate(asked, [f"{site_url}assets/drafting/desk.js", BAND, wrong])
+    found = same_page.evaluate(asked, [f"{site_url}assets/drafting/desk.js", BAND, wrong])
     assert [each["code"] for each in found] == ["unknown-key"]
     assert found[0]["edit"], "this finding has a mechanical mend"
-    write(page, wrong)
-    page.get_by_role("button", name="Mend this").click()
-    expect(text_field(page)).to_have_value(text)
-    expect(summary(page)).to_have_text("Nothing found in this page.")
-    page.get_by_role("button", name="Undo").click()
-    expect(text_field(page)).to_have_value(wrong)
-    stored(page)
+    write(same_page, wrong)
+    same_page.get_by_role("button", name="Mend this").click()
+    expect(text_field(same_page)).to_have_value(text)
+    expect(summary(same_page)).to_have_text("Nothing found in this page.")
+    same_page.get_by_role("button", name="Undo").click()
+    expect(text_field(same_page)).to_have_value(wrong)
+    stored(same_page)
 
 
 HARD = (
@@ -177,14 +179,14 @@ HARD = (
 )
 
 
-@pytest.mark.parametrize("text", [HARD, HARD + "\n", ""])
-def test_the_saved_file_has_the_bytes_that_were_written(page, site_url, text):
-    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
-    write(page, text)
-    with page.expect_download() as saving:
-        page.get_by_role("button", name="Save the file").click()
-    assert saving.value.suggested_filename == "pasted.md"
-    assert Path(saving.value.path()).read_bytes() == text.encode()
+def test_the_saved_file_has_the_bytes_that_were_written(same_page, site_url):
+    new_page(same_page, site_url, "Saved", kind="Empty: I paste the text")
+    for text in (HARD, HARD + "\n", ""):
+        write(same_page, text)
+        with same_page.expect_download() as saving:
+            same_page.get_by_role("button", name="Save the file").click()
+        assert saving.value.suggested_filename == "saved.md"
+        assert Path(saving.value.path()).read_bytes() == text.encode()
 
 
 def test_the_shared_file_has_the_bytes_that_were_written(page, site_url):
@@ -240,10 +242,10 @@ def put(page, text):
     text_field(page).evaluate(script, text)
 
 
-def test_a_long_text_is_pasted_without_delay(page, site_url):
-    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
+def test_a_long_text_is_pasted_without_delay(same_page, site_url):
+    new_page(same_page, site_url, "A long text", kind="Empty: I paste the text")
     text = "Forty signs stand on each of these line\n" * 5_000
-    took = text_field(page).evaluate(
+    took = text_field(same_page).evaluate(
         """(field, text) => {
             const clipboardData = new DataTransfer();
             clipboardData.setData("text/plain", text);
@@ -254,23 +256,23 @@ def test_a_long_text_is_pasted_without_delay(page, site_url):
         text,
     )
     assert took < 1000
-    expect(text_field(page)).to_have_value(text)
-    stored(page)
+    expect(text_field(same_page)).to_have_value(text)
+    stored(same_page)
 
 
-def test_far_too_much_is_not_put_in_and_that_is_said(page, site_url):
-    new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
-    text_field(page).evaluate(
+def test_far_too_much_is_not_put_in_and_that_is_said(same_page, site_url):
+    new_page(same_page, site_url, "Far too much", kind="Empty: I paste the text")
+    text_field(same_page).evaluate(
         """field => {
             const clipboardData = new DataTransfer();
             clipboardData.setData("text/plain", "x".repeat(3_000_000));
             field.dispatchEvent(new ClipboardEvent("paste", {clipboardData, cancelable: true}));
         }"""
     )
-    expect(page.get_by_role("alert").last).to_have_text(
+    expect(same_page.get_by_role("alert").last).to_have_text(
         "Nothing was put in: that text holds 3.0 MB, and a page holds at most 1 MB."
     )
-    expect(text_field(page)).to_have_value("")
+    expect(text_field(same_page)).to_have_value("")
 
 
 def test_a_check_that_takes_too_long_is_ended_and_the_next_one_answers(page, site_url):
