@@ -1,5 +1,5 @@
 /** Brings up Python with the calculators in it: from the build's memory image, or the slow way. */
-import { unpack } from "./download.js";
+import { hash, unpack } from "./download.js";
 import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
 import { wholeImage } from "./sparse-image.js";
 
@@ -14,9 +14,10 @@ import { wholeImage } from "./sparse-image.js";
  */
 export async function restored() {
   const manifest = await readManifest();
-  const image = readImage(manifest.image);
-  image.catch(() => {}); // Reported where it is awaited.
-  return load(manifest, { _loadSnapshot: image });
+  const stored = readImage(manifest.image);
+  const proof = stored.then((bytes) => prove(manifest, manifest.image, bytes));
+  const [python] = await Promise.all([load(manifest, { _loadSnapshot: stored.then(wholeImage) }), proof]);
+  return python;
 }
 
 /**
@@ -25,6 +26,7 @@ export async function restored() {
  */
 export async function startedAnew() {
   const manifest = await readManifest();
+  await Promise.all(manifest.wheels.map((url) => prove(manifest, url).catch(() => {}))); // then it is fetched again
   const wheels = readWheels(manifest.wheels);
   wheels.catch(() => {}); // Reported where it is awaited.
   const pyodide = await load(manifest, {});
@@ -55,7 +57,11 @@ async function load(manifest, more) {
   const core = new URL(manifest.core, ROOT).href;
   /** @type {PyodideModule} */
   const { loadPyodide } = await import(`${core}pyodide.mjs`);
-  return loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock), ...more });
+  const starting = loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock), ...more });
+  // Beside the start, so that it costs no time; a damaged interpreter may never say that it failed.
+  const proofs = manifest.files.filter(({ url }) => url.startsWith(manifest.core)).map(({ url }) => prove(manifest, url));
+  const [python] = await Promise.all([starting, ...proofs]);
+  return python;
 }
 
 /** @param {string} url */
@@ -73,5 +79,22 @@ async function readImage(url) {
   // Past the service worker, which would only hand the stored one on.
   const stored = await globalThis.caches?.match(new URL(url, ROOT), { cacheName: RUNTIME_STORE });
   const response = stored ?? (await read(url));
-  return wholeImage(await (response.headers.has(VERIFIED) ? response.arrayBuffer() : unpack(response)));
+  return response.headers.has(VERIFIED) ? response.arrayBuffer() : unpack(response);
+}
+
+/**
+ * One wrong bit could change an answer: a stored file that is damaged is dropped, and then fetched again.
+ * @param {RuntimeManifest} manifest
+ * @param {string} url
+ * @param {ArrayBuffer} [read] its content where it was read already
+ */
+async function prove({ files }, url, read) {
+  const address = new URL(url, ROOT);
+  const bytes = read ?? (await (await globalThis.caches?.match(address, { cacheName: RUNTIME_STORE }))?.arrayBuffer());
+  // Not stored yet: where it cannot be had either, the interpreter would wait for it without a word.
+  if (!bytes) await fetch(address, { method: "HEAD" });
+  const file = files.find((each) => each.url === url);
+  if (!bytes || !file || (await hash(bytes)) === (file.stored_sha256 ?? file.sha256)) return;
+  await (await globalThis.caches?.open(RUNTIME_STORE))?.delete(address);
+  throw new Error(`${url} is damaged`);
 }

@@ -1,11 +1,10 @@
-/** Says in words, in the header, what is stored, and stores what is missing. */
-import { runtimeState, storeRuntime } from "./runtime-store.js";
+/** Says in words, in the header, what is stored, and has stored what is missing. */
+import { dailyCheck } from "./daily-check.js";
+import { keeper } from "./keeper.js";
+import { noteStored } from "./since.js";
 import { ROOT } from "./site.js";
-import { repairText, textState } from "./text-store.js";
+import { textState, watchStoring } from "./text-store.js";
 import { watchVersions } from "./updates.js";
-
-/** Time between two looks while the pages are being stored, in ms. */
-const LOOK_AGAIN = 400;
 
 /** Time until storing the pages is tried again, in ms. */
 const TRY_AGAIN = 60_000;
@@ -23,99 +22,96 @@ export async function keepOffline() {
     say(isSecureContext ? "This browser cannot store the manual" : "Not stored: the address must begin with https");
     return;
   }
-  if (!(await watch())) {
-    say("Not stored on this phone");
-    return;
-  }
+  const storing = watchStoring(sayStored, ({ failed, ...now }) => {
+    files = now;
+    reason = failed;
+  });
   await store();
+  storing();
 }
 
-/** @returns {Promise<boolean>} whether a service worker stores this site; a preview has none */
-async function watch() {
-  try {
-    await watchVersions(() => storeRuntime(() => {}));
-    return true;
-  } catch {
-    // Without a connection the browser cannot look for a newer version. What is stored still serves.
-    return navigator.serviceWorker.controller !== null;
-  }
+/** Files of the pages and assets as far as they are known to be stored. */
+let files = { stored: 0, wanted: 0 };
+/** Why storing them was given up, by the error's name. */
+let reason = "";
+
+/** @param {import("./text-store.js").Files} now */
+function sayStored(now) {
+  files = now;
+  if (!("textStored" in document.documentElement.dataset)) say(`Storing the manual: ${now.stored} of ${now.wanted} files`);
 }
 
 async function store() {
-  try {
-    await waitForText();
-    await keepRuntime();
-  } catch (error) {
-    await sayWhatIsThere(error);
+  const registration = await watch();
+  if (!registration) {
+    say("Not stored on this phone");
+    return;
   }
-}
-
-/** Looks until every page and asset is stored; throws where the browser gave up. */
-async function waitForText() {
-  for (;;) {
-    const { stored, wanted } = await textState();
-    if (stored === wanted) break;
-    say(`Storing the manual: ${stored} of ${wanted} files`);
-    const registration = await navigator.serviceWorker.getRegistration(ROOT);
-    if (!registration?.installing) await mendText(registration);
-    await new Promise((done) => setTimeout(done, LOOK_AGAIN));
+  if (!(await textIsStored(registration))) {
+    sayTextIsMissing();
+    return;
   }
-  await navigator.serviceWorker.ready;
   announce("text");
   say("Readable offline");
+  await keepRuntime();
+}
+
+/** @returns {Promise<ServiceWorkerRegistration | undefined>} none where the site has no service worker: a preview */
+async function watch() {
+  try {
+    return await watchVersions(() => keeper("store").then(() => {}));
+  } catch {
+    // Without a connection the browser cannot look for a newer version. What is stored still serves.
+    return navigator.serviceWorker.getRegistration(ROOT);
+  }
 }
 
 /**
- * Nothing is being stored, yet files are missing: one did not arrive as the site's list has it, or
- * the browser cleared one later.
- * @param {ServiceWorkerRegistration | undefined} registration
+ * Waits until the first version is stored, or is given up.
+ * @param {ServiceWorkerRegistration} registration
  */
-async function mendText(registration) {
-  if (registration?.active) await repairText();
-  const { stored, wanted } = await textState();
-  if (stored < wanted) throw new Error("some files did not arrive whole");
+async function textIsStored(registration) {
+  const first = registration.active ? null : (registration.installing ?? registration.waiting);
+  const isDone = () => !first || /activated|redundant/.test(first.state);
+  if (!isDone()) await new Promise((done) => first?.addEventListener("statechange", () => isDone() && done(null)));
+  return (await textState())?.isWhole ?? false;
+}
+
+function sayTextIsMissing() {
+  if (reason === "QuotaExceededError") say("Not stored: no room on this phone");
+  else if (files.wanted) say(`Not all stored: ${files.stored} of ${files.wanted} files. It is tried again in a minute`);
+  else say("Not stored yet: it needs a connection");
+  tryAgain(TRY_AGAIN);
 }
 
 async function keepRuntime() {
-  const { stored, wanted } = await runtimeState();
-  if (stored < wanted) {
-    await storeRuntime((bytes) => say(`Readable offline. Storing the calculators: ${megabytes(bytes)}`));
+  try {
+    const { version } = await keeper("store", (bytes) => say(`Readable offline. Storing the calculators: ${megabytes(bytes)}`));
+    noteStored("runtime", version);
+    announce("runtime");
+    say("Readable offline. Calculators offline");
+    await dailyCheck();
+  } catch (error) {
+    const isFull = error instanceof Error && error.name === "QuotaExceededError";
+    const why = isFull ? "no room on this phone" : "they follow when there is a connection";
+    say(`Readable offline. Calculators not stored: ${why}`);
+    if (!isFull) tryAgain();
   }
-  announce("runtime");
-  say("Readable offline. Calculators offline");
 }
 
 /**
- * No connection, no room, or a site that is not whole: say what is stored nevertheless.
- * @param {unknown} error
+ * Tries again when the connection comes back, or after a time.
+ * @param {number} [after] in ms
  */
-async function sayWhatIsThere(error) {
-  const text = await textState().catch(() => null);
-  const isTextStored = text !== null && text.stored === text.wanted;
-  if (error instanceof DOMException && error.name === "QuotaExceededError") {
-    const words = "no room on this phone";
-    say(isTextStored ? `Readable offline. Calculators not stored: ${words}` : `Not stored: ${words}`);
-    return;
-  }
-  if (isTextStored) say("Readable offline. Calculators not stored: they follow when there is a connection");
-  else if (text) say(`Not all stored: ${text.stored} of ${text.wanted} files. It is tried again in a minute`);
-  else say("Not stored yet: it needs a connection");
-  tryAgain(isTextStored);
-}
-
-/**
- * Tries again when the connection comes back; where pages are missing, in a minute at the latest.
- * @param {boolean} isTextStored
- */
-function tryAgain(isTextStored) {
+function tryAgain(after) {
   const tried = new AbortController();
-  const again = async () => {
+  const again = () => {
     tried.abort();
-    if (isTextStored || (await watch())) await store();
+    void keepOffline();
   };
   addEventListener("online", again, { signal: tried.signal });
-  if (isTextStored) return;
-  const timer = setTimeout(again, TRY_AGAIN);
+  if (!after) return;
+  const timer = setTimeout(again, after);
   tried.signal.addEventListener("abort", () => clearTimeout(timer));
 }
 

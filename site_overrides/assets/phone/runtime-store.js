@@ -1,8 +1,6 @@
 /** The second stage: what the calculators run on, fetched once, verified, resumed where it broke. */
 import { download, dropPieces, hash, unpack } from "./download.js";
-import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
-import { noteStored } from "./since.js";
-import { storedManifests } from "./text-store.js";
+import { ROOT, RUNTIME_STORE, TEXT_STORE, VERIFIED, readJson } from "./site.js";
 
 /** @typedef {import("./site.js").StoredFile} StoredFile */
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
@@ -25,7 +23,6 @@ export async function runtimeState() {
   const missing = await missingFiles(await caches.open(RUNTIME_STORE), files);
   const wanted = total(files);
   const version = files.map((file) => file.sha256).join(" ");
-  if (missing.length === 0) noteStored("runtime", version);
   return { stored: wanted - total(missing), wanted, version };
 }
 
@@ -72,6 +69,17 @@ async function wantedFiles() {
   /** @type {RuntimeManifest[]} */
   const all = manifests.length ? manifests : [await readJson("runtime/manifest.json")];
   return [...new Map(all.flatMap(({ files }) => files).map((file) => [file.url, file])).values()];
+}
+
+/**
+ * Every runtime list that is stored: of the version in use, and of one that waits.
+ * @returns {Promise<RuntimeManifest[]>}
+ */
+async function storedManifests() {
+  const store = await caches.open(TEXT_STORE);
+  const found = await store.matchAll(new URL("runtime/manifest.json", ROOT), { ignoreSearch: true });
+  const read = await Promise.allSettled(found.map((each) => each.json()));
+  return read.flatMap((each) => (each.status === "fulfilled" ? each.value : [])); // a damaged one is fetched again
 }
 
 /**

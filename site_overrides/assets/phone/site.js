@@ -3,6 +3,9 @@
 /** Address of the site's front page, with a slash at the end. */
 export const ROOT = new URL("../../", import.meta.url).href;
 
+/** The store of pages and assets, which the service worker keeps. */
+export const TEXT_STORE = `underhoist-text ${ROOT}`;
+
 /** The store of runtime files. The service worker reads it; sites on one host keep apart. */
 export const RUNTIME_STORE = `underhoist-runtime ${ROOT}`;
 
@@ -17,11 +20,6 @@ export const VERIFIED = "x-underhoist-sha256";
 /**
  * What the calculators run on: `runtime/manifest.json`.
  * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], drafting: string[], image: string, files: StoredFile[]}} RuntimeManifest
- */
-
-/**
- * The pages and assets that are stored first: `offline/files.json`.
- * @typedef {{version: string, size: number, urls: string[]}} TextList
  */
 
 /**

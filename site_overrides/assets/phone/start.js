@@ -20,6 +20,10 @@ async function firstAnswer() {
   await Promise.race([answered, new Promise((done) => setTimeout(done, FIRST))]);
 }
 
+/** Until the page is there whole: storing shares the line with nothing that is being waited for. */
+const loaded = () => (document.readyState === "complete" ? null : new Promise((done) => addEventListener("load", done, { once: true })));
+
 await firstAnswer().catch(() => {});
+await loaded();
 const { keepOffline } = await import("./offline-state.js");
 await keepOffline();

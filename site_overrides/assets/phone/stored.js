@@ -1,7 +1,8 @@
 /** The offline page: what is stored and since when, with a button to store or repair it. */
-import { dropDamaged, runtimeState, storeRuntime } from "./runtime-store.js";
-import { storedSince } from "./since.js";
-import { repairText, textState } from "./text-store.js";
+import { check } from "./daily-check.js";
+import { keeper } from "./keeper.js";
+import { noteStored, storedSince } from "./since.js";
+import { textState } from "./text-store.js";
 
 const DATE = new Intl.DateTimeFormat("en-GB", { dateStyle: "long", timeStyle: "short" });
 
@@ -23,14 +24,16 @@ const megabytes = (bytes) => `${(bytes / 1e6).toFixed(1)} MB`;
 const since = (date) => (date ? `, since ${DATE.format(date)}` : "");
 
 async function textWords() {
-  const { stored, wanted, version, size } = await textState();
-  if (stored < wanted) return `Not all stored: ${stored} of ${wanted} files`;
-  return `Readable offline${since(storedSince("text", version))}. ${wanted} files, ${megabytes(size)}`;
+  const state = await textState();
+  if (!state?.isWhole) return "Not stored";
+  const { version, files, size } = state;
+  return `Readable offline${since(storedSince("text", version))}. ${files} files, ${megabytes(size)}`;
 }
 
 async function runtimeWords() {
-  const { stored, wanted, version } = await runtimeState();
+  const { stored, wanted, version } = await keeper("state");
   if (stored < wanted) return `Not all stored: ${megabytes(stored)} of ${megabytes(wanted)}`;
+  noteStored("runtime", version);
   return `Calculators offline${since(storedSince("runtime", version))}. ${megabytes(wanted)}`;
 }
 
@@ -77,8 +80,7 @@ class StoredPage {
     this.said.textContent = "Checking every file";
     try {
       await navigator.storage?.persist?.();
-      const mended = (await repairText()) + (await dropDamaged());
-      await storeRuntime((bytes) => this.showProgress(bytes));
+      const mended = await check((bytes) => this.showProgress(bytes));
       this.said.textContent = mended ? `Repaired: ${mended} missing or damaged files were fetched again` : "Checked: everything is whole";
     } catch (error) {
       this.said.textContent = `Not finished: ${error instanceof Error ? error.message : error}. Try again with a connection`;

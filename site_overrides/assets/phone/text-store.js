@@ -1,59 +1,47 @@
-/** The first stage: whether every page and asset is in the service worker's store. */
-import { ROOT, readJson } from "./site.js";
+/** The first stage: asks the service worker, which keeps the pages and assets, how they stand. */
+import { ROOT, TEXT_STORE } from "./site.js";
 import { noteStored } from "./since.js";
 
-/** @typedef {import("./site.js").TextList} TextList */
-/** @typedef {{stored: number, wanted: number, version: string, size: number}} TextState */
+/** @typedef {{version: string, files: number, size: number, isWhole: boolean}} TextState */
+/** @typedef {{stored: number, wanted: number}} Files */
 
 /**
- * Compares the list that came with the pages with what the store really holds.
- * @returns {Promise<TextState>}
+ * How the version in use stands, or null where none is stored. A service worker takes over only
+ * when each of its files was stored and proven.
+ * @returns {Promise<TextState | null>}
  */
 export async function textState() {
-  /** @type {TextList} */
-  const list = await readJson("offline/files.json");
-  const missing = await missingOf(list);
-  const wanted = list.urls.length;
-  if (missing.length === 0) noteStored("text", list.version);
-  return { stored: wanted - missing.length, wanted, version: list.version, size: list.size };
+  /** @type {TextState | null} */
+  const state = await ask("STATE");
+  if (state?.isWhole) noteStored("text", state.version);
+  return state;
 }
 
 /**
- * Fetches what is missing: the service worker checks and stores it on its way through.
- * @returns {Promise<number>} how many were missing
+ * Reads every stored file again; what is damaged or gone is fetched.
+ * @returns {Promise<{mended: number, missing: number} | null>}
  */
-export async function repairText() {
-  const missing = await missingOf(await readJson("offline/files.json"));
-  for (const url of missing) await fetch(new URL(url, ROOT), { cache: "reload" });
-  return missing.length;
-}
+export const checkText = () => ask("CHECK");
 
-/** @returns {Promise<Cache | null>} where the service worker keeps the pages */
-async function pageStore() {
-  const names = await caches.keys();
-  const name = names.find((each) => each.includes("-precache-") && each.endsWith(ROOT));
-  return name ? caches.open(name) : null;
-}
-
-/**
- * @param {TextList} list
- * @returns {Promise<string[]>}
- */
-async function missingOf(list) {
-  const requests = (await (await pageStore())?.keys()) ?? [];
-  const held = new Set(requests.map((request) => new URL(request.url).pathname));
-  return list.urls.filter((url) => !held.has(new URL(url, ROOT).pathname));
+/** @param {"STATE" | "CHECK"} type */
+async function ask(type) {
+  const active = (await navigator.serviceWorker?.getRegistration(ROOT))?.active;
+  if (!active) return null;
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => resolve(data);
+    active.postMessage({ type }, [port2]);
+  });
 }
 
 /**
- * Every runtime list that the store holds: the one in use, and that of a version that waits.
- * @returns {Promise<import("./site.js").RuntimeManifest[]>}
+ * Tells how many files are stored while a version is being stored, and why it was given up.
+ * @param {(files: Files) => void} onStored
+ * @param {(files: Files & {failed: string}) => void} onFailed
+ * @returns {() => void} ends it
  */
-export async function storedManifests() {
-  const store = await pageStore();
-  if (!store) return [];
-  const path = new URL("runtime/manifest.json", ROOT).pathname;
-  const requests = (await store.keys()).filter(({ url }) => new URL(url).pathname === path);
-  const found = await Promise.all(requests.map((request) => store.match(request)));
-  return Promise.all(found.filter((response) => response !== undefined).map((each) => each.json()));
+export function watchStoring(onStored, onFailed) {
+  const news = new BroadcastChannel(TEXT_STORE);
+  news.onmessage = ({ data }) => ("failed" in data ? onFailed(data) : onStored(data));
+  return () => news.close();
 }

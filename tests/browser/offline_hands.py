@@ -1,0 +1,56 @@
+"""What tests of the offline store do and look for."""
+
+from __future__ import annotations
+
+from playwright.sync_api import expect
+
+STORED = "Readable offline. Calculators offline"
+WAIT = 90_000
+"""Longest wait, in ms, for storing or for Python on a busy machine."""
+
+SPOIL = """async ([kind, ending]) => {
+    const names = await caches.keys();
+    const store = await caches.open(names.find(name => name.includes(`-${kind} `)));
+    const isMeant = ({url}) => url.split("?")[0].endsWith(ending);
+    const request = (await store.keys()).find(isMeant);
+    const {headers} = await store.match(request);
+    await store.put(request, new Response("not what it was", {headers}));
+}"""
+
+
+def state(page):
+    """The line in the header that says what is stored."""
+    return page.locator("#offline-state")
+
+
+def store_all(page, server):
+    """First visit: wait until both stages are stored."""
+    page.goto(server.url)
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+
+
+def spoil(page, kind, ending):
+    """Write something else over a stored file of `text` or `runtime` whose address ends so.
+
+    The browser's own cache is emptied as well: it would help where it happens to hold the file.
+    """
+    page.context.new_cdp_session(page).send("Network.clearBrowserCache")
+    page.evaluate(SPOIL, [kind, ending])
+
+
+def serve_instead(server, folder):
+    """Serve another folder at the same address, and count anew."""
+    server.stop()
+    server.folder = folder
+    server.start()
+    server.requests.clear()
+
+
+def wait_for(page, is_so):
+    """Wait until something that happens out of the page's sight has happened."""
+    for _ in range(WAIT // 100):
+        if is_so():
+            return
+        page.wait_for_timeout(100)
+    msg = "It did not happen."
+    raise AssertionError(msg)

@@ -1,0 +1,117 @@
+"""What is stored and then spoilt: noticed when it is wanted, fetched again, or said plainly."""
+
+from __future__ import annotations
+
+import pytest
+from offline_hands import STORED, WAIT, spoil, state, store_all, wait_for
+from playwright.sync_api import expect
+from static_server import StaticServer
+
+pytestmark = pytest.mark.browser
+
+
+@pytest.fixture(scope="module")
+def shop(site):
+    """The server that stored the manual on the phone of this module."""
+    server = StaticServer(site)
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="module")
+def stored(browser, browser_context_args, shop):
+    """A phone with everything stored; each test leaves it whole."""
+    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
+    page = context.new_page()
+    store_all(page, shop)
+    yield page
+    context.close()
+
+
+@pytest.fixture
+def page(stored, shop):
+    """That phone, at the front page, its server there and its requests counted anew."""
+    stored.goto(shop.url)
+    expect(state(stored)).to_have_text(STORED, timeout=WAIT)
+    shop.requests.clear()
+    yield stored
+    shop.stop()
+    shop.start()
+
+
+def test_a_damaged_page_is_fetched_again_when_it_is_opened(page, shop):
+    spoil(page, "text", "kestrel-3/set-band/index.html")
+    page.goto(f"{shop.url}kestrel-3/set-band/")
+    expect(page.locator("h1")).to_contain_text("band")
+    assert shop.requests["/kestrel-3/set-band/index.html"] == 1
+    shop.stop()
+    page.reload()
+    expect(page.locator("h1")).to_contain_text("band")
+
+
+def test_a_damaged_page_without_a_server_is_said_and_the_rest_can_be_read(page, shop):
+    spoil(page, "text", "kestrel-3/set-band/index.html")
+    shop.stop()
+    assert page.goto(f"{shop.url}kestrel-3/set-band/").status == 503
+    expect(page.locator("h1")).to_have_text("This page is damaged")
+    expect(page.locator("main p").first).to_have_text(
+        "What this phone has stored of it is not what was written, so it is not shown. "
+        "With a connection it is fetched again: then load this page again."
+    )
+    page.get_by_role("link", name="Start of the manual").click()
+    expect(page.locator("h1")).to_be_visible()
+    assert page.url == shop.url
+    shop.start()
+    page.goto(f"{shop.url}kestrel-3/set-band/")
+    expect(page.locator("h1")).to_contain_text("band")
+
+
+def test_a_damaged_list_leaves_every_page_readable_without_a_server(page, shop):
+    spoil(page, "text", "offline/files.json")
+    shop.stop()
+    assert page.goto(f"{shop.url}kestrel-3/set-band/").status == 200
+    expect(page.locator("h1")).to_contain_text("band")
+    shop.start()
+    page.goto(f"{shop.url}offline/")
+    page.get_by_role("button", name="Store or repair").click()
+    expect(page.locator(".uh-stored__said")).to_contain_text("fetched again", timeout=WAIT)
+
+
+@pytest.mark.parametrize("file", [".bin", "pyodide.asm.wasm"])
+def test_a_damaged_runtime_file_gives_no_wrong_answer_and_is_fetched_again(page, shop, file):
+    spoil(page, "runtime", file)
+    page.goto(f"{shop.url}calculators/torque-units/?torque=9+lbf*ft")
+    page.wait_for_selector("#calculator[data-answered='yes']", timeout=WAIT)
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    assert [path for path in shop.requests if path.endswith(file)]
+
+
+def test_a_runtime_that_is_damaged_without_a_server_says_so_and_the_text_is_there(page, shop):
+    spoil(page, "runtime", "pyodide.asm.wasm")
+    shop.stop()
+    page.goto(f"{shop.url}calculators/torque-units/?torque=9+lbf*ft")
+    said = page.locator(".uh-calc__state")
+    expect(said).to_contain_text(
+        "The calculator stopped: it is not stored on this phone and there is no connection",
+        timeout=WAIT,
+    )
+    expect(state(page)).to_have_text(
+        "Readable offline. Calculators not stored: they follow when there is a connection",
+        timeout=WAIT,
+    )
+    shop.start()
+    page.evaluate("dispatchEvent(new Event('online'))")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    said.get_by_role("button", name="Try again").click()
+    page.wait_for_selector("#calculator[data-answered='yes']", timeout=WAIT)
+
+
+def test_once_a_day_everything_is_read_again_and_mended(page, shop):
+    spoil(page, "text", "hazards/hot-fluid/index.html")
+    page.evaluate("""() => {
+        for (const key of Object.keys(localStorage)) {
+            if (key.startsWith("underhoist checked")) localStorage.setItem(key, "0");
+        }
+    }""")
+    page.reload()
+    wait_for(page, lambda: shop.requests["/hazards/hot-fluid/index.html"] == 1)

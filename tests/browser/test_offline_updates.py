@@ -1,0 +1,88 @@
+"""From one build to the next: only what changed, never into a card, and never half."""
+
+from __future__ import annotations
+
+import shutil
+
+import pytest
+from offline_hands import STORED, WAIT, serve_instead, state, store_all, wait_for
+from playwright.sync_api import expect
+
+from underhoist.browser.precache import write_service_worker
+
+pytestmark = pytest.mark.browser
+
+GIVEN_UP = """async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    return !registration.installing && !registration.waiting;
+}"""
+
+
+@pytest.fixture
+def newer(site, tmp_path):
+    """The same manual one sentence later."""
+    folder = tmp_path / "newer"
+    shutil.copytree(site, folder)
+    page = folder / "kestrel-3" / "set-band" / "index.html"
+    text = page.read_text(encoding="utf-8")
+    page.write_text(text.replace("</h1>", ", newer</h1>", 1), encoding="utf-8")
+    write_service_worker(folder)
+    return folder
+
+
+def test_a_new_version_waits_for_consent_and_fetches_only_what_changed(phone, server, newer):
+    page = phone.new_page()
+    store_all(page, server)
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    notice = page.locator(".uh-notice")
+    expect(notice).to_contain_text("A new version of this manual is stored and ready.")
+    page.reload()
+    expect(page.locator("h1")).not_to_contain_text("newer")
+    notice.get_by_role("button", name="Take it now").click()
+    expect(page.locator("h1")).to_contain_text("newer")
+    assert set(server.requests) == {
+        "/sw.js", "/kestrel-3/set-band/index.html", "/offline/files.json",
+    }  # fmt: skip
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+
+
+def test_a_new_version_never_interrupts_a_card(phone, server, newer):
+    page = phone.new_page()
+    store_all(page, server)
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    page.evaluate("document.documentElement.dataset.cardUnstored = ''")
+    notice = page.locator(".uh-notice")
+    notice.get_by_role("button", name="Take it now").click()
+    expect(notice).to_contain_text("A card step is not stored yet.")
+    expect(page.locator("h1")).not_to_contain_text("newer")
+    page.evaluate("document.documentElement.dataset.card = 'open'")
+    expect(notice).to_be_hidden()
+    page.evaluate("delete document.documentElement.dataset.card")
+    expect(notice).to_be_visible()
+
+
+def test_a_half_uploaded_version_leaves_the_old_one_and_is_taken_once_it_is_whole(
+    phone, server, newer
+):
+    page = phone.new_page()
+    store_all(page, server)
+    changed = newer / "kestrel-3" / "set-band" / "index.html"
+    whole = changed.read_bytes()
+    changed.write_bytes(whole[:-100])
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    wait_for(page, lambda: server.requests["/kestrel-3/set-band/index.html"])
+    wait_for(page, lambda: page.evaluate(GIVEN_UP))
+    expect(page.locator(".uh-notice")).to_have_count(0)
+    server.stop()
+    page.reload()
+    expect(page.locator("h1")).not_to_contain_text("newer")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    changed.write_bytes(whole)
+    server.start()
+    page.reload()
+    page.locator(".uh-notice").get_by_role("button", name="Take it now").click()
+    expect(page.locator("h1")).to_contain_text("newer")
