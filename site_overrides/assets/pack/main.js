@@ -27,6 +27,7 @@ function opened(page, given) {
  * @param {Record<string, string>} entries
  */
 function keep(page, entries) {
+  if (page.hidden) return; // A field that loses the focus as its page is left: the address is the next page's.
   const given = new URLSearchParams(Object.entries(entries).filter(([, text]) => text !== ""));
   history.replaceState(history.state, "", `#${page.id}?${given}`);
 }
