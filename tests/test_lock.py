@@ -2,15 +2,19 @@
 
 import os
 import re
+import shutil
 import socket
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
+from underhoist.build import build
 from underhoist.lock import held
 from underhoist.project import Unusable
 
+SMALLEST = Path(__file__).parent / "good" / "smallest"
 HOLD = """
 import sys, time
 from pathlib import Path
@@ -19,6 +23,16 @@ with held(Path(sys.argv[1])):
     print("held", flush=True)
     time.sleep(600)
 """
+
+
+class Silent:
+    """Is told how far the build is, and says nothing."""
+
+    def stage(self, words, steps=None):
+        pass
+
+    def step(self):
+        pass
 
 
 @pytest.fixture
@@ -41,6 +55,22 @@ def test_the_second_build_is_refused_and_told_who_is_at_work(tmp_path, other):
         f"Another build (process {other.pid} on {socket.gethostname()}, since 00:00) is building "
         f"into {site}. Wait until it has ended, then build again."
     )
+
+
+def test_a_refused_build_leaves_the_old_site_and_the_new_one_alone(tmp_path, other):
+    del other
+    shutil.copytree(SMALLEST, tmp_path / "pages")
+    (tmp_path / "mkdocs.yml").write_text("site_name: x\ndocs_dir: pages\n", encoding="utf-8")
+    site, new = tmp_path / "site", tmp_path / "site.underhoist-new"
+    for folder in (site, new):
+        folder.mkdir()
+        (folder / "underhoist.json").write_text("{}", encoding="utf-8")
+    with pytest.raises(Unusable, match=r"is building into"):
+        build(tmp_path, site, Silent())
+    assert [path.name for folder in (site, new) for path in folder.iterdir()] == [
+        "underhoist.json",
+        "underhoist.json",
+    ]
 
 
 def test_the_lock_of_a_killed_build_is_no_lock(tmp_path, other):
