@@ -177,7 +177,7 @@ class Measured:
             protocol.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
         with slowed(browser_of(self.profile), SLOWER if brake == "all" else 1):
             page.goto(self.url, wait_until="commit", timeout=WAIT)
-            page.wait_for_function("globalThis.answeredAt", polling=300, timeout=WAIT)
+            page.wait_for_function("() => globalThis.answeredAt", polling=300, timeout=WAIT)
             page.wait_for_timeout(500)
             opened = page.evaluate(OPENED)
             typed = page.evaluate(TYPE, KEYSTROKES)
@@ -205,9 +205,9 @@ def measure(runs: int) -> dict[str, dict[str, dict[str, float]]]:
         folder = Path(scratch)
         address = "calculators/torque-units/?torque=120+lbf*in"
         ours = Measured(playwright, built_site(folder / "built"), folder / "ours", address)
-        ours.store("document.documentElement.dataset.runtimeStored === ''")
+        ours.store("() => document.documentElement.dataset.runtimeStored === ''")
         stock = Measured(playwright, stock_site(folder / "stock-site"), folder / "stock", "")
-        stock.store("globalThis.stored")
+        stock.store("() => globalThis.stored")
         pages = {"ours": ours, "stock": stock}
         found: dict[str, dict[str, list[Run]]] = {
             brake: {name: [] for name in pages} for brake in BRAKES
