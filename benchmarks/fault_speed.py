@@ -3,8 +3,8 @@
     python benchmarks/fault_speed.py
 
 Linux only. Asks the page's own worker, in a browser of which every thread is slowed: about every
-complaint of the demo on every family, at the start and after every first result, and about made-up
-complaints with more and less certain checks than any page has. Writes
+complaint of the demo on every family, at the start and after every result of three checks, and
+about made-up complaints with more and less certain checks than any page has. Writes
 benchmarks/results/fault_speed.md and .json. UNDERHOIST_TEST_SITE names a built site.
 """
 
@@ -23,6 +23,7 @@ from attrs import frozen
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT / "tests" / "browser"), str(ROOT / "benchmarks")]
 
+import table  # noqa: E402
 from built_site import site_in  # noqa: E402
 from playwright.sync_api import Playwright, sync_playwright  # noqa: E402
 from slowed import browser_of, slowed  # noqa: E402
@@ -32,6 +33,7 @@ SLOWER = 4
 MADE_UP = (12, 16)
 """Numbers of checks of the made-up complaints."""
 SEED = 20
+BUDGET = 1_500  # ms
 WAIT = 300_000  # ms
 QUIET = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
 
@@ -39,19 +41,19 @@ QUIET = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-backgroun
 # where nothing about it is remembered yet.
 ASK = """async ([client, complaints]) => {
     const {standing} = await import(client);
-    await standing(complaints[0], []);
+    const nothing = {causes: [], checks: []};
     const found = [];
     for (const [at, complaint] of complaints.entries()) {
-        const other = complaints[(at + 1) % complaints.length];
         const timed = async (results) => {
             const began = performance.now();
             const told = await standing(complaint, results);
             return {took: performance.now() - began, exact: told.exact, gap: told.gap_minutes};
         };
-        await standing(other, []);
+        if (at % 8 === 0) console.log(`${at} of ${complaints.length}`);
+        await standing(nothing, []);
         const first = await timed([]);
         const taps = [];
-        for (const {id} of complaint.checks)
+        for (const {id} of complaint.checks.slice(0, 3))
             for (const result of ["good", "bad", "not done"])
                 taps.push(await timed([{check: id, result}]));
         found.push({first, taps});
@@ -119,6 +121,7 @@ def measure(playwright: Playwright, site: Path, asked: list[Asked], slower: floa
         )
         page = context.new_page()
         page.set_default_timeout(WAIT)
+        page.on("console", lambda said: print(f"  {said.text}", flush=True))
         page.goto(server.url)
         with slowed(browser_of(Path(profile)), slower):
             complaints = [each.complaint for each in asked]
@@ -185,7 +188,21 @@ def main() -> None:
     (results / "fault_speed.md").write_text(text, encoding="utf-8")
     (results / "fault_speed.json").write_text(json.dumps(rows, indent=1) + "\n", encoding="utf-8")
     print(text)
-    sys.exit(any(max(each["slow_first"], each["slow_tap"]) > 1_500 for each in rows))
+    demo = [each for each in rows if not str(each["name"]).startswith("made up")]
+    taps = table.Row(
+        what="slowest answer after a tap, demo, slowed",
+        ours=max(each["slow_tap"] for each in demo),
+        unit="ms",
+    )
+    longest = max(max(each["slow_first"], each["slow_tap"]) for each in rows)
+    all_of_them = table.Row(
+        what="slowest answer of all, made-up complaints too, slowed",
+        ours=longest,
+        unit="ms",
+        budget="about a second: at most 1,500",
+        held=longest <= BUDGET,
+    )
+    sys.exit(not table.enter("fault_speed", [taps, all_of_them]))
 
 
 if __name__ == "__main__":

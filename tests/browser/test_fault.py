@@ -15,7 +15,7 @@ from underhoist_calculators.fault_finding import door
 pytestmark = pytest.mark.browser
 
 CLIENT = Path(__file__).parents[2] / "site_overrides" / "assets" / "fault" / "client.js"
-MOST = int(re.search(r"MOST = (\d+);", CLIENT.read_text(encoding="utf-8"))[1])
+MOST = int(re.search(r"MOST = ([\d_]+);", CLIENT.read_text(encoding="utf-8"))[1])
 FAULT = "slips"
 ASK = """async ([client, complaint, all]) => {
     const {standing} = await import(client);

@@ -46,8 +46,8 @@ def run(complaint: object, results: object = (), most: int = STATES) -> Json:
     except ComplaintError as error:
         wrong = f"Nothing can be worked out: {error}."
         return {"ok": False, "wrong": wrong, "html": html.wrong(wrong)}
-    told = _told(plan, state)
-    return told | {"html": html.standing(told)}
+    known = told(plan, state)
+    return known | {"html": html.standing(known)}
 
 
 @lru_cache(maxsize=1)
@@ -67,7 +67,8 @@ def _results(results: object) -> list[tuple[str, Result]]:
     return read
 
 
-def _told(plan: Plan, state: State) -> Json:
+def told(plan: Plan, state: State) -> Json:
+    """Say where a plan stands in a state, as `run` does, without `html`."""
     listed = plan.complaint.listed
     board = plan.board
     best = plan.next(state)

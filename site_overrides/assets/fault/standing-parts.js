@@ -27,8 +27,9 @@ export function how(id, setting) {
   const access = check?.access ?? "";
   const { meaning, procedure } = setting.family.levels?.[access] ?? {};
   const words = meaning ? `${access}: ${meaning[0].toLowerCase()}${meaning.slice(1)}` : access;
-  const asks = procedure ? [" (", ...links([procedure], setting), ")"] : [];
   const ways = setting.family.checks[id]?.procedures ?? [];
+  const more = procedure && !ways.some((way) => way.id === procedure.id) ? [procedure] : [];
+  const asks = more.length ? [" (", ...links(more, setting), ")"] : [];
   return [
     el("p", {}, `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`, ...asks, "."),
     ...(ways.length ? [el("p", {}, "How: ", ...links(ways, setting))] : []),

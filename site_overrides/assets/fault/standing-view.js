@@ -73,9 +73,10 @@ export class StandingView {
   /**
    * @param {string} reason
    * @param {() => void} again
+   * @param {string} [instead] what the reader can go by meanwhile
    */
-  failed(reason, again) {
-    this.say(`The next check cannot be worked out: ${reason}. Your results are kept. `);
+  failed(reason, again, instead = "") {
+    this.say(`The next check cannot be worked out: ${reason}. Your results are kept. ${instead}`);
     this.status.append(el("button", { type: "button", class: "uh-button", onclick: again }, "Try again"));
   }
 

@@ -16,7 +16,11 @@ const resultsName = (/** @type {string} */ fault) => `fault results ${fault}`;
 /** What a new job card takes over, see `cards/plan/`. */
 const HAND_OVER = "fault hand-over";
 
-/** So long, in ms, Python may take before the reader is told why it takes so long. */
+/** What the reader can go by where Python does not run. */
+const PAPER = "Go by the table below meanwhile.";
+
+/** So long, in ms, an answer may take before the reader is told that it is coming, and then why. */
+const SOON = 300;
 const LONG = 3_000;
 
 /** The live part of the page. */
@@ -83,8 +87,7 @@ class LiveFault {
    */
   change(finding) {
     this.findings[this.family] = finding;
-    void this.keep();
-    void this.work().then((isShown) => isShown && this.view.focusNext());
+    void this.work(this.keep()).then((isShown) => isShown && this.view.focusNext());
   }
 
   async keep() {
@@ -100,26 +103,30 @@ class LiveFault {
   /**
    * Asks where the search stands now; only the newest answer is shown.
    *
+   * @param {Promise<void>} [isKept] a result shows once it is stored, or cannot be
    * @returns {Promise<boolean>} whether this one was shown
    */
-  async work() {
+  async work(isKept) {
     const turn = (this.turn += 1);
     const { view } = this;
     const { results, isStopped } = this.finding();
     this.root.dataset.answered = "no";
-    const late = setTimeout(() => view.say("Working out the next check. The first time takes longest."), LONG);
-    if (turn > 1 || results.length) view.say("Working out the next check.");
+    const waits = [
+      setTimeout(() => view.say("Working out the next check."), SOON),
+      setTimeout(() => view.say("Working out the next check. The first time takes longest."), LONG),
+    ];
     try {
-      const told = await standing(this.data.by_family[this.family].complaint, results);
+      const { complaint } = this.data.by_family[this.family];
+      const [told] = await Promise.all([standing(complaint, results), isKept]);
       if (turn !== this.turn) return false;
       view.show(told, results, { isStopped });
       this.root.dataset.answered = "yes";
     } catch (error) {
       if (turn !== this.turn) return false;
-      view.failed(inWords(error), () => void this.work());
+      view.failed(inWords(error), () => void this.work(), PAPER);
       this.root.dataset.answered = "failed";
     } finally {
-      clearTimeout(late);
+      waits.forEach(clearTimeout);
     }
     this.drawTools();
     return true;
@@ -167,7 +174,7 @@ async function start(root) {
 const root = document.getElementById("fault");
 if (root) {
   await start(root).catch((error) => {
-    const words = `The next check cannot be worked out here: ${inWords(error)}. The table below leads to the cause too.`;
+    const words = `The next check cannot be worked out here: ${inWords(error)}. ${PAPER}`;
     root.append(el("p", { class: "uh-warn", role: "alert" }, words));
     root.dataset.answered = "failed";
   });

@@ -3,12 +3,12 @@
 from attrs import evolve
 from markupsafe import Markup
 from underhoist_calculators.fault_finding import door, html
-from underhoist_calculators.fault_finding.plain import as_plain
 
 from underhoist.model import Fault
 from underhoist.pages.fault_orders import Order, ways
 from underhoist.pages.here import Here
 from underhoist.pages.html import NOTHING, join, link
+from underhoist.references import Target
 
 
 def find_section(here: Here, fault: Fault, orders: tuple[Order, ...]) -> Markup:
@@ -21,7 +21,7 @@ def find_section(here: Here, fault: Fault, orders: tuple[Order, ...]) -> Markup:
     first = orders[0]
     complaint = first.plan.complaint
     how = {each.id: _how(here, first, each.id) for each in complaint.checks}
-    told = door.run(as_plain(complaint))
+    told = door.told(first.plan, first.plan.board.start())
     standing = Markup(html.standing(told, how))  # noqa: S704 - escaped by the engine's writer
     return Markup(
         '<section class="uh-find" id="fault" data-fault="{}">\n'
@@ -50,15 +50,18 @@ def _how(here: Here, order: Order, check: str) -> str:
     targets = ways(here, evolve(order, families=order.families[:1]), check)
     links = join((link(here.to_target(each), each.title) for each in targets), ", ")
     told = Markup("<p>How: {}</p>").format(links) if links else NOTHING
-    return str(join((_asked(here, order.fault.checks[check].access.value), told), ""))
+    access = order.fault.checks[check].access.value
+    return str(join((_asked(here, access, targets), told), ""))
 
 
-def _asked(here: Here, access: str) -> Markup:
+def _asked(here: Here, access: str, shown: list[Target]) -> Markup:
     level = here.site.manual.access.get(access)
     meaning = level.meaning.value if level and level.meaning else ""
     words = f"{access}: {meaning[0].lower()}{meaning[1:]}" if meaning else access
     target = None
     if level and level.procedure:
         target = here.target("procedure", level.procedure.value)
+    if target in shown:
+        target = None
     way = Markup(" ({})").format(link(here.to_target(target), target.title)) if target else NOTHING
     return Markup("<p>{}{}{}.</p>").format(words[:1].upper(), words[1:], way)
