@@ -1,4 +1,4 @@
-"""Hostile bodies through the check and the site's own Markdown: a clear finding, or harmless text."""
+"""Hostile bodies through the check and the site's Markdown: a clear finding or harmless text."""
 
 import re
 import time
@@ -22,26 +22,34 @@ HARMLESS = {"alt", "class", "colspan", "data-label", "height", "href", "id", "sr
 SAFE_ADDRESS = re.compile(r"(?:https?:|mailto:|tel:|[^:]*$|[^:]*[/#?])", re.IGNORECASE)
 
 RAW = (
-    "<script>alert(1)</script>", "<ScRiPt src=//x.example/y></sCrIpT>", "<img src=x onerror=alert(1)>",
+    "<script>alert(1)</script>", "<ScRiPt src=//x.example/y></sCrIpT>",
+    "<img src=x onerror=alert(1)>",
     "<svg onload=alert(1)><script>1</script></svg>", "<style>*{display:none}</style>",
     "<iframe srcdoc='<script>1</script>'>", "<a href=javascript:alert(1)>x</a>",
     "<math><mtext></p><style><img src onerror=alert(1)>", "<!--><script>alert(1)</script>-->",
     "<base href=//x.example>", "<form action=//x.example><button>x", "<meta http-equiv=refresh>",
     "<details open ontoggle=alert(1)>", "`<script>`<script>", "\\<script>alert(1)\\</script>",
-    "[x](<a onclick=alert(1)>)", '![x](a.svg "\\" onload=alert(1)")', "<\x00script>alert(1)</script>",
+    "[x](<a onclick=alert(1)>)", '![x](a.svg "\\" onload=alert(1)")',
+    "<\x00script>alert(1)</script>",
     "&lt;script&gt; &#60;script&#62;", "\x02klzzwxh:0000\x03 \x02stx\x03", "<p style='x'>",
-    "| a |\n|---|\n| <script>alert(1)</script> |", "```<script>\n<script>\n```", "# <script>1</script>",
-    '# a {: onclick="alert(1)" }', "[a]: javascript:alert(1)\n\n[a]", '[x](b "a\\"><script>1</script>")',
+    "| a |\n|---|\n| <script>alert(1)</script> |", "```<script>\n<script>\n```",
+    "# <script>1</script>",
+    '# a {: onclick="alert(1)" }', "[a]: javascript:alert(1)\n\n[a]",
+    '[x](b "a\\"><script>1</script>")',
 )  # fmt: skip
 ADDRESSES = (
-    "javascript:alert(1)", "JaVaScRiPt:alert(1)", "java\tscript:alert(1)", "java&#9;script:alert(1)",
+    "javascript:alert(1)", "JaVaScRiPt:alert(1)", "java\tscript:alert(1)",
+    "java&#9;script:alert(1)",
     "&#106;avascript:alert(1)", "javascript&colon;alert(1)", "&#x6A;avascript&#58;alert(1)",
     "\x01javascript:alert(1)", "%6aavascript:alert(1)", "javascript%3Aalert(1)", "vbscript:x",
     "data:text/html,<script>1</script>", "data:text/html;base64,PHNjcmlwdD4=", "//x.example/y",
     "\\\\x.example\\y", "file:///etc/passwd", "../../../../etc/passwd", "/etc/passwd", "C:\\boot",
-    "..%2f..%2f..%2fetc%2fpasswd", "%2e%2e/%2e%2e/x", "\u202ejavascript:alert(1)", "ｊavascript:alert(1)",
-    "javascript\uff1aalert(1)", "jav\u0430script:alert(1)", "blob:https://x.example/1", "about:blank",
-    "view-source:x", "intent://x", "feed:javascript:alert(1)", " javascript:alert(1)", "javascript://%0aalert(1)",
+    "..%2f..%2f..%2fetc%2fpasswd", "%2e%2e/%2e%2e/x", "\u202ejavascript:alert(1)",
+    "ｊavascript:alert(1)",
+    "javascript\uff1aalert(1)", "jav\u0430script:alert(1)", "blob:https://x.example/1",
+    "about:blank",
+    "view-source:x", "intent://x", "feed:javascript:alert(1)", " javascript:alert(1)",
+    "javascript://%0aalert(1)",
 )  # fmt: skip
 FORMS = ("[x]({})", "[x](<{}>)", "![x]({})", "<{}>", "[x]\n\n[x]: {}", "[![y]({})](index.md)")
 

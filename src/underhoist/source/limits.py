@@ -1,4 +1,4 @@
-"""Refuses a body that no person writes, and that would keep the Markdown reader busy for minutes."""
+"""Refuses a body that no person writes and the Markdown reader needs minutes for."""
 
 import re
 from collections.abc import Iterator
