@@ -120,6 +120,9 @@ def test_a_name_that_is_taken_or_cannot_be_is_refused(same_page, site_url):
     expect(same_page.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
 
 
+PAN = "kestrel-3/drop-pan.md"
+"""A page that no other test changes: its draft is the manual's own text."""
+
 # Chooses, and tells whether the reference is written before the browser takes up another event.
 WRITTEN_AT_ONCE = """async (choice, field) => {
     choice.click();
@@ -154,14 +157,14 @@ def test_the_buttons_write_what_the_steps_need(same_page, site_url):
 
 
 def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(same_page, site_url):
-    change_page(same_page, site_url)
+    change_page(same_page, site_url, PAN)
     text = text_field(same_page).input_value()
     asked = """async ([url, file, text]) => {
         const {Desk} = await import(url);
         return (await new Desk().look(file, text)).own;
     }"""
     wrong = text.replace("minutes:", "minutos:", 1)
-    found = same_page.evaluate(asked, [f"{site_url}assets/drafting/desk.js", BAND, wrong])
+    found = same_page.evaluate(asked, [f"{site_url}assets/drafting/desk.js", PAN, wrong])
     assert [each["code"] for each in found] == ["unknown-key"]
     assert found[0]["edit"], "this finding has a mechanical mend"
     write(same_page, wrong)
