@@ -33,6 +33,7 @@ BENCHMARKS = (
     "road_tests",
     "twelve_fold",
     "fault_order",
+    "fault_speed",
     "fuzz",
     "mutation",
 )
