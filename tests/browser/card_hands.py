@@ -68,6 +68,15 @@ def fresh_card(page, site_url, *procedures, initials="RB"):
     return page.evaluate(FRESH, asked)
 
 
+def begun_card(page, site_url, *procedures, initials="RB"):
+    """The same as `fresh_card`, its first step on the screen; quicker than `start_card`."""
+    card = fresh_card(page, site_url, *procedures, initials=initials)
+    page.goto("about:blank")  # a change of the hash alone would not read the store anew
+    open_cards(page, site_url, f"#card/{card}/1")
+    expect(tick(page)).to_be_visible()
+    return card
+
+
 def tick(page):
     """The tick at the thumb."""
     return page.locator("button.uh-tick")

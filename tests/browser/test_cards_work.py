@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from card_hands import go_to, open_cards, start_card, stored_events, tick, tick_off
+from card_hands import begun_card, go_to, open_cards, stored_events, tick, tick_off
 from playwright.sync_api import expect
 from test_axe import findings
 
@@ -62,7 +62,7 @@ def job_of(page):
 
 def test_a_pad_for_one_thumb_takes_a_reading(small_phone, site_url):
     page = small_phone
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     assert entry(page).get_attribute("inputmode") == "none"
     expect(page.locator(".uh-pad")).to_be_hidden()
@@ -87,7 +87,7 @@ def test_a_pad_for_one_thumb_takes_a_reading(small_phone, site_url):
 
 
 def test_the_ordinary_keyboard_stays_possible(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     entry(page).focus()
     page.keyboard.type("1 1/2")
@@ -103,7 +103,7 @@ def test_the_ordinary_keyboard_stays_possible(page, site_url):
 
 
 def test_a_pad_without_turns_has_no_fractions_and_no_minus(page, site_url):
-    card = start_card(page, site_url, "flatten-flange")
+    card = begun_card(page, site_url, "flatten-flange")
     go_to(page, site_url, card, FOUND)
     entry(page).click()
     names = page.locator(".uh-pad__key:visible").evaluate_all(
@@ -115,7 +115,7 @@ def test_a_pad_without_turns_has_no_fractions_and_no_minus(page, site_url):
 
 
 def test_as_found_stands_beside_as_left_with_the_difference(page, site_url):
-    card = start_card(page, site_url, "flatten-flange")
+    card = begun_card(page, site_url, "flatten-flange")
     go_to(page, site_url, card, FOUND)
     expect(page.locator(".uh-card__reading label").first).to_have_text(
         "Greatest gap below the straight-edge, as found"
@@ -134,7 +134,7 @@ def test_as_found_stands_beside_as_left_with_the_difference(page, site_url):
 
 
 def test_a_reading_outside_its_limits_becomes_a_finding(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     entry(page).fill("2 1/2")
     record(page)
@@ -157,7 +157,7 @@ def test_a_reading_outside_its_limits_becomes_a_finding(page, site_url):
 
 
 def test_a_reading_within_its_limits_asks_for_nothing(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     entry(page).fill("2")
     record(page)
@@ -166,7 +166,7 @@ def test_a_reading_within_its_limits_asks_for_nothing(page, site_url):
 
 
 def test_what_is_half_typed_outlives_what_is_stored_meanwhile(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     entry(page).fill("1 3/")
     page.get_by_role("button", name="Finding", exact=True).click()
@@ -183,7 +183,7 @@ def test_what_is_half_typed_outlives_what_is_stored_meanwhile(page, site_url):
 
 
 def test_a_reading_says_which_calculator_it_came_from(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SEATS)
     value = {"job": job_of(page), "step": SEATS, "reading": "set-band/turns-to-seat", "reason": ""}
     taken = {**value, "when": "as found", "unit": "turn", "written": "1 1/2"}
@@ -200,14 +200,14 @@ def test_a_reading_says_which_calculator_it_came_from(page, site_url):
 
 
 def test_the_procedures_calculators_stand_small_on_its_steps(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     link = page.locator(".uh-card__calculators a")
     expect(link).to_have_text(["Band set"])
     assert re.search(rf"calculators/band-set/\?.*#card={card}/1$", link.get_attribute("href"))
 
 
 def test_a_done_step_is_handed_back_and_answered_from_the_list_of_questions(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     tick_off(page)
     go_to(page, site_url, card, 1)
     page.get_by_role("button", name="Hand back").click()
@@ -226,7 +226,7 @@ def test_a_done_step_is_handed_back_and_answered_from_the_list_of_questions(page
 
 
 def test_findings_are_decided_and_a_changed_mind_is_a_new_entry(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     page.get_by_role("button", name="Finding", exact=True).click()
     page.get_by_role("button", name="Write it down").click()
     expect(page.get_by_text("Nothing is entered. Write what you found.")).to_be_visible()
@@ -255,7 +255,7 @@ def test_findings_are_decided_and_a_changed_mind_is_a_new_entry(page, site_url):
 
 def test_at_360_pixels_the_acts_stay_in_one_row(small_phone, site_url):
     page = small_phone
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
 
     def in_one_row():
         tops = page.locator(".uh-card__others button").evaluate_all(
@@ -280,7 +280,7 @@ def test_at_360_pixels_the_acts_stay_in_one_row(small_phone, site_url):
 
 
 def test_the_vehicle_is_put_right_later_and_its_family_stays(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     page.get_by_role("link", name="Vehicle", exact=True).click()
     expect(page.get_by_label("Unit family")).to_be_disabled()
     expect(page.locator("#uh-family-help")).to_have_text(
@@ -304,7 +304,7 @@ def test_the_vehicle_is_put_right_later_and_its_family_stays(page, site_url):
 
 
 def test_a_line_says_what_is_off_while_something_is(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     off = page.locator(".uh-card__off")
     expect(off).to_be_hidden()
     made = page.evaluate(
@@ -321,7 +321,7 @@ def test_a_line_says_what_is_off_while_something_is(page, site_url):
 
 
 def test_what_is_left_is_told_by_procedure(page, site_url):
-    card = start_card(page, site_url, "set-band", "flatten-flange")
+    card = begun_card(page, site_url, "set-band", "flatten-flange")
     tick_off(page)
     page.locator(".uh-card__from a").click()
     expect(page.get_by_role("heading", name="What is left, by procedure")).to_be_focused()
@@ -344,7 +344,7 @@ def test_the_screen_stays_awake_while_a_card_is_open(page, site_url):
             return lock;
         } } });"""
     )
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     held = "window.locks.filter((lock) => !lock.released).length"
     assert page.evaluate(held) == 1
     for part in ("findings", "questions", "jobs", "vehicle"):
@@ -357,7 +357,7 @@ def test_the_screen_stays_awake_while_a_card_is_open(page, site_url):
 
 
 def test_a_finding_is_written_with_the_keyboard_alone(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.get_by_role("button", name="Finding", exact=True).focus()
     page.keyboard.press("Enter")
     expect(page.get_by_label("What did you find?")).to_be_focused()
@@ -376,7 +376,7 @@ def test_a_finding_is_written_with_the_keyboard_alone(page, site_url):
 def test_axe_finds_nothing_and_long_words_stay_on_the_screen(small_phone, site_url, paper):
     page = small_phone
     page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     finding = {"job": job_of(page), "step": SEATS, "what": LONG, "urgency": "before driving"}
     put(page, site_url, card, "finding", finding)
     asked = {"job": job_of(page), "step": SEATS, "question": "W" * 90}
