@@ -38,6 +38,10 @@ def build(project: Path, site: Path | None, since: Path | None) -> None:
     except (Unusable, NotBuiltError, BrowserError) as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)
+    except OSError as problem:  # a full disk, a folder that may not be written
+        where = problem.filename or place
+        click.echo(f"{where} cannot be written: {problem.strerror}. The old site stays.", err=True)
+        sys.exit(UNUSABLE)
     if built.checked.findings:
         write("text", built.checked, built.pages, sys.stdout)
     if built.site is None:
