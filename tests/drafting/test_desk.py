@@ -10,7 +10,7 @@ from underhoist.check import check
 from underhoist.drafting import door
 from underhoist.drafting.desk import Desk
 from underhoist.drafting.difference import difference
-from underhoist.drafting.shown import UNFINISHED
+from underhoist.drafting.shown import PART, UNFINISHED
 from underhoist.drafting.sources import from_json, to_json
 from underhoist.pages import make_site, sheets
 from underhoist.rules.not_written_yet import CODE as NOT_WRITTEN_YET
@@ -148,3 +148,19 @@ def test_the_door_answers_in_json_and_refuses_what_it_does_not_know(smallest):
     assert [each["code"] for each in answer["own"]] == ["unreadable-page"]
     with pytest.raises(ValueError, match=r"Nothing is known of colour\."):
         door.ask('{"ask": "colour"}')
+
+
+def test_a_faults_order_is_drafted_while_other_facts_cannot_be_read(desk, smallest):
+    file = "faults/late-shifts.md"
+    text = smallest.pages[file].replace("summary:", "sumary:")
+    desk.look(file, text)
+    html = desk.page()["html"]
+    assert html.startswith(f"<p>{PART}</p>")
+    assert "In this order the cause is known after 10 minutes on average" in html
+
+
+def test_a_fault_without_a_table_is_its_text(desk, smallest):
+    file = "faults/late-shifts.md"
+    head, _, rest = smallest.pages[file].partition("causes:")
+    desk.look(file, f"{head}causes: soon\nchecks:{rest.partition('checks:')[2]}")
+    assert UNFINISHED in desk.page()["html"]

@@ -61,6 +61,21 @@ def test_facts_that_cannot_be_read_leave_the_last_ones_and_the_new_text(previewe
     assert "30 minutes" in page and "cannot be read" not in page
 
 
+def test_a_faults_order_shows_while_other_facts_cannot_be_read(previewed):
+    band = "  road: {name: Drive it, minutes: 20, access: on the road, procedure: road-test,"
+    turn = "  turn: {name: Turn it, minutes: 5, access: here, bad_with: {band: mostly}}\n"
+    previewed.replace("faults/late.md", band, f"{turn}{band}")
+    previewed.replace("faults/late.md", "summary: The shifts come late.", "sumary: Late.")
+    page = previewed.get("faults/late/")
+    assert "Some facts on top cannot be read. What can be is shown, and the order" in page
+    assert "Did you mean summary?" in page
+    assert "In this order the cause is known after 18 minutes on average" in page
+    previewed.replace("faults/late.md", "name: Turn it, minutes: 5", "name: Turn it, minutes: soon")
+    page = previewed.get("faults/late/")
+    assert "In this order the cause is known after 20 minutes on average" in page
+    assert "Turn it" not in page.partition("Checks, in this order")[2]
+
+
 def test_a_file_that_is_no_text_leaves_the_last_good_page(previewed):
     (previewed.pages / "jobs/set-band.md").write_bytes(b"\xff\xfe\0")
     assert previewed.preview.look()

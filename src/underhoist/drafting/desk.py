@@ -7,11 +7,11 @@ from attrs import evolve
 from markupsafe import Markup
 
 from underhoist.checker import Checker
-from underhoist.drafting.shown import shown
+from underhoist.drafting.shown import PART, shown
 from underhoist.drafting.sources import Size, Sources
 from underhoist.drafting.told import Name, Told, names, told
 from underhoist.links import page_address, weave
-from underhoist.model import Manual, Page
+from underhoist.model import Draft, Fault, Manual, Page
 from underhoist.pages import make_site
 
 
@@ -66,10 +66,13 @@ class Desk:
         """Write the draft that was looked at last as a page."""
         if self._draft is None:
             return Shown(html="", address="")
-        manual = self._checked.manual
-        site = evolve(self._site, manual=manual, links=weave(manual))
+        manual, words = self._checked.manual, Markup()
         page = _page_of(manual, self._draft)
-        html = shown(site, page) if page else Markup()
+        if isinstance(page, Draft) and isinstance(page.partial, Fault):
+            page, words = page.partial, Markup("<p>{}</p>\n").format(PART)
+            manual = evolve(manual, faults={**manual.faults, page.id: page})
+        site = evolve(self._site, manual=manual, links=weave(manual))
+        html = words + shown(site, page) if page else words
         return Shown(html=str(html), address=page_address(self._draft))
 
     def names(self) -> list[Name]:

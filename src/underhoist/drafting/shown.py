@@ -12,6 +12,7 @@ from underhoist.pages.site import Site
 UNFINISHED = (
     "Only the text is shown: the rest of the page follows when the facts on top have no finding."
 )
+PART = "Some facts on top cannot be read. What can be is shown, and the order that comes of it."
 HIDDEN = "The page cannot be shown yet. Mend what the findings name first."
 
 

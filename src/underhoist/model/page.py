@@ -35,6 +35,8 @@ class Draft(Page):
     """A page whose front matter has faults: its text is all that can be checked in the same run."""
 
     kind: str
+    partial: "Page | None" = None
+    """As much of the page as could be read, where something of it can be shown."""
 
 
 @frozen(kw_only=True)

@@ -11,6 +11,7 @@ from underhoist.source import Read, manual_of
 
 FACTS = "The facts on top cannot be read. The last good ones are shown, and the new text."
 WHOLE = "The file cannot be read. Below is the page as it last could be."
+PART = "Some facts on top cannot be read. What can be is shown, and the order that comes of it."
 TEXT = "The facts on top cannot be read yet. Below is the text alone."
 
 
@@ -43,6 +44,8 @@ class StandIns:
         if read.page is not None:
             self._good[read.file] = read.page
             return read.page, ""
+        if read.draft is not None and read.draft.partial is not None:
+            return read.draft.partial, PART
         good = self._good.get(read.file)
         if good is not None and read.draft is not None:
             return evolve(good, body=read.draft.body), FACTS

@@ -13,6 +13,7 @@ from underhoist.place import Place, Placed
 from underhoist.source.compose import compose
 from underhoist.source.faults import Faults, fault
 from underhoist.source.nodes import Mapped, Scalar, written
+from underhoist.source.partial import partial_fault
 from underhoist.source.retyped import retyped
 from underhoist.source.scalars import placed_reader
 from underhoist.source.split import Parts, decoded, read_bytes, split
@@ -78,8 +79,19 @@ def _draft(parts: Parts, file: str) -> Draft:
     nothing = Placed("", Place(file, 1, 1), "")
     return Draft(
         id=PurePosixPath(file).stem, file=file, body=parts.body, title=nothing, summary=nothing,
-        kind=kind[1] if kind else "",
+        kind=kind[1] if kind else "", partial=_partial(parts, file, kind[1] if kind else ""),
     )  # fmt: skip
+
+
+def _partial(parts: Parts, file: str, kind: str) -> Page | None:
+    """Read what can be read of a fault: its author wants to see the order while writing."""
+    if KINDS.get(kind) is not Fault:
+        return None
+    try:
+        node, _ = compose(parts.front, file)
+    except Faults:
+        return None
+    return partial_fault(node, file, parts.body)
 
 
 def _kind(node: Mapped) -> type[Page]:

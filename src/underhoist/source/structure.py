@@ -38,6 +38,15 @@ def structure_page[P: Page](kind: type[P], node: Mapped, page_id: str, file: str
     return page
 
 
+def readable(node: Node, kind: type) -> bool:
+    """Say whether a part of the front matter, such as one cause, has no fault of its own."""
+    try:
+        _CONVERTER.structure(node, kind)
+    except Faults:
+        return False
+    return True
+
+
 def _given(name: str, node: Mapped) -> Finding:
     wrong = f"{name} is not written in the front matter; the page's file says it."
     return fault("unknown-key", node.names[name], name, wrong, "Take the line out.")
