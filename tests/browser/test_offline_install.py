@@ -148,7 +148,7 @@ def test_progress_is_said_in_words_while_storing(phone, server):
     said = page.evaluate("said")
     total = json.loads((server.folder / "offline" / "files.json").read_text())["files"]
     text = [words for words in said if words.startswith("Storing the manual: ")]
-    runtime = [words for words in said if "Storing the calculators: " in words]
+    runtime = [words for words in said if words.startswith("Readable offline. Calculators: ")]
     assert text
     assert all(words.endswith(f" of {total} files") for words in text)
     assert runtime

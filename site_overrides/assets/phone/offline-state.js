@@ -86,7 +86,7 @@ function sayTextIsMissing() {
 
 async function keepRuntime() {
   try {
-    const { version } = await keeper("store", (bytes) => say(`Readable offline. Storing the calculators: ${megabytes(bytes)}`));
+    const { version } = await keeper("store", (bytes) => say(`Readable offline. Calculators: ${megabytes(bytes)}`));
     noteStored("runtime", version);
     announce("runtime");
     say("Readable offline. Calculators offline");
