@@ -1,0 +1,115 @@
+"""Lighthouse's mobile audit of one page of each kind: python benchmarks/lighthouse.py [KIND ...].
+
+Each page is a first visit, served over HTTP/2 and TLS with compression and cache headers, as a
+static host does it. The profile is Lighthouse's own: 1.6 Mbit/s, 150 ms round trips, a processor
+slowed four times. Results: results/lighthouse.md and lighthouse.json.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import trustme
+from built_site import ROOT, site_in
+from lighthouse_report import write_report
+
+from underhoist.browser import tools
+
+sys.path.insert(0, str(ROOT / "tests" / "browser"))
+from conftest import CHROMIUM, QUIET
+
+LIGHTHOUSE = ROOT / "node_modules" / "lighthouse" / "cli" / "index.js"
+CATEGORIES = ("performance", "accessibility", "best-practices", "seo")
+METRICS = {
+    "first-contentful-paint": "fcp",
+    "largest-contentful-paint": "lcp",
+    "total-blocking-time": "tbt",
+    "cumulative-layout-shift": "cls",
+    "total-byte-weight": "bytes",
+}
+LONGEST = 180
+"""Seconds for one page on a busy machine."""
+
+Result = dict[str, Any]
+
+
+@contextlib.contextmanager
+def served(site: Path, scratch: Path) -> Iterator[str]:
+    """Serve the site as a static HTTPS host does, with a certificate made for this run."""
+    made = trustme.CA().issue_cert("localhost")
+    certificate, key = scratch / "certificate.pem", scratch / "key.pem"
+    certificate.write_bytes(b"".join(part.bytes() for part in made.cert_chain_pems))
+    made.private_key_pem.write_to_path(str(key))
+    script = Path(__file__).with_name("static_host.mjs")
+    command = [tools.node(), str(script), str(site), str(certificate), str(key)]
+    host = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
+    try:
+        port = (host.stdout or sys.stdin).readline().strip()
+        yield f"https://localhost:{port}/"
+    finally:
+        host.kill()
+        host.communicate()
+
+
+def audited(address: str) -> Result:
+    """Run Lighthouse on one page; what it found, in short."""
+    flags = ["--headless=new", "--ignore-certificate-errors", *QUIET]
+    command = [tools.node(), str(LIGHTHOUSE), address, "--quiet", "--output=json"]
+    command += [f"--only-categories={','.join(CATEGORIES)}", f"--chrome-flags={' '.join(flags)}"]
+    environment = {**os.environ, **({"CHROME_PATH": CHROMIUM} if CHROMIUM else {})}
+    done = subprocess.run(
+        command, env=environment, capture_output=True, text=True, check=False, timeout=LONGEST
+    )
+    if done.returncode != 0:
+        raise SystemExit(f"Lighthouse did not work on {address}:\n{done.stderr[-2000:]}")
+    return shortened(json.loads(done.stdout))
+
+
+def shortened(report: dict[str, Any]) -> Result:
+    """Scores from 0 to 100, times in ms, bytes, and each audit that is not full and counts."""
+    audits = report["audits"]
+    scores = {name: round(100 * report["categories"][name]["score"]) for name in CATEGORIES}
+    weighed = {
+        reference["id"]
+        for name in CATEGORIES
+        for reference in report["categories"][name]["auditRefs"]
+        if reference["weight"]
+    }
+    wanting = [
+        f"{audits[each]['title']} ({audits[each].get('displayValue', 'not passed')})"
+        for each in sorted(weighed)
+        if audits[each]["score"] is not None and audits[each]["score"] < 1
+    ]
+    figures = {
+        short: round(audits[name].get("numericValue", 0), 3) for name, short in METRICS.items()
+    }
+    machine = report["environment"]["benchmarkIndex"]
+    return {"scores": scores, **figures, "wanting": wanting, "machine": machine}
+
+
+def main() -> None:
+    """Audit each kind of page, or those that are named."""
+    if not LIGHTHOUSE.is_file():
+        raise SystemExit("Lighthouse is not installed: run `make test` once, it installs it.")
+    kinds = json.loads((ROOT / "tests/browser/kinds.json").read_text(encoding="utf-8"))
+    wanted = sys.argv[1:] or list(kinds)
+    found: dict[str, Result] = {}
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = Path(scratch)
+        with served(site_in(folder), folder) as url:
+            for kind in wanted:
+                found[kind] = audited(url + kinds[kind])
+                print(f"{kind}: {found[kind]['scores']}", flush=True)
+    write_report(Path(__file__).with_name("results"), found)
+
+
+if __name__ == "__main__":
+    main()
