@@ -38,7 +38,7 @@ def main(count: int, first: int) -> bool:
     for seed in range(first, first + count):
         signal.alarm(HANG)
         try:
-            outcomes.append(tried.one(random.Random(seed)))
+            outcomes.append(tried.one(random.Random(seed)))  # noqa: S311
         except Exception:
             faults += 1
             print(f"seed {seed}\n{traceback.format_exc(limit=-4)}")
@@ -55,7 +55,8 @@ def main(count: int, first: int) -> bool:
     return table.enter("fuzz", [
         table.Row(what="changed manuals tried", ours=count, unit="",
                   budget="at least 10,000", held=count >= 10_000),
-        table.Row(what="tracebacks and hangs", ours=faults, unit="", budget="none", held=not faults),
+        table.Row(what="tracebacks and hangs", ours=faults, unit="",
+                  budget="none", held=not faults),
         table.Row(what="of them built as sites", ours=sites, unit=""),
         table.Row(what="pages that took over 50 ms to read", ours=late_reads, unit="",
                   budget="none", held=not late_reads),

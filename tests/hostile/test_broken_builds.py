@@ -70,7 +70,7 @@ def whole(folder):
 @pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="Windows has no SIGKILL")
 def test_a_build_killed_at_any_moment_leaves_a_whole_site(project):
     old = files(project / "site")
-    dice = random.Random(7)
+    dice = random.Random(7)  # noqa: S311
     for _ in range(4):
         command = [sys.executable, "-c", BUILD, str(project)]
         building = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)

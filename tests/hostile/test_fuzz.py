@@ -12,7 +12,7 @@ SHARE = 40
 def outcomes():
     """Any exception fails here, with the seed in its local names."""
     tried = Tried()
-    return [tried.one(random.Random(seed)) for seed in range(SHARE)]
+    return [tried.one(random.Random(seed)) for seed in range(SHARE)]  # noqa: S311
 
 
 def test_each_is_stopped_or_becomes_a_site(outcomes):
