@@ -21,7 +21,7 @@ PIN = re.compile(
     r"^([a-z0-9][\w.-]*)==([^\s;\\]+)[^\n]*\\\n((?: {4}--hash=sha256:[0-9a-f]{64}.*\n)+)"
 )
 FREE = re.compile(
-    r"MIT|BSD|Apache|ISC|MPL|Mozilla|Python Software|PSF|0BSD|Unlicense|WTFPL|BlueOak|OFL|CC0|CC-BY",
+    r"MIT|BSD|Apache|ISC|MPL|Mozilla|Python Software|PSF|0BSD|Unlicense|WTFPL|BlueOak|OFL|CC0|CC-BY"
 )
 ARTISTIC = {"text-unidecode"}
 """By its choice of licences the Artistic one: only the tests use it."""
@@ -84,7 +84,8 @@ def test_no_python_package_has_a_known_fault():
     known = {}
     for name, version in PINNED.items():
         try:
-            with urlopen(f"{PyPI.pypi_url}/{name}/{version}/json", timeout=5) as answer:
+            address = f"{PyPI.pypi_url}/{name}/{version}/json"
+            with urlopen(address, timeout=5) as answer:  # noqa: S310
                 found = json.load(answer)["vulnerabilities"]
         except (URLError, OSError, ValueError, KeyError) as reason:
             pytest.skip(f"Not asked: no answer about known faults of Python packages ({reason}).")
