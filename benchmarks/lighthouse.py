@@ -50,13 +50,12 @@ def served(site: Path, scratch: Path) -> Iterator[str]:
     made.private_key_pem.write_to_path(str(key))
     script = Path(__file__).with_name("static_host.mjs")
     command = [tools.node(), str(script), str(site), str(certificate), str(key)]
-    host = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
+    host = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
     try:
         port = (host.stdout or sys.stdin).readline().strip()
         yield f"https://localhost:{port}/"
     finally:
-        host.kill()
-        host.communicate()
+        host.communicate()  # its input ends, and so does it
 
 
 def audited(address: str) -> Result:

@@ -2,7 +2,7 @@
 //
 //   node static_host.mjs FOLDER CERTIFICATE KEY
 //
-// Prints its port. What was compressed once is kept.
+// Prints its port, and ends when its input ends. What was compressed once is kept.
 
 import { createHash } from "node:crypto";
 import { readFileSync, readdirSync } from "node:fs";
@@ -88,3 +88,4 @@ const files = new Set([...walk(folder)].map((path) => relative(folder, path).spl
 const secrets = { cert: readFileSync(certificate), key: readFileSync(key), allowHTTP1: true };
 const server = createSecureServer(secrets, respond);
 server.listen(0, "localhost", () => console.log(server.address().port));
+process.stdin.on("end", () => process.exit()).resume();
