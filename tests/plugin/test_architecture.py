@@ -21,7 +21,7 @@ def test_only_the_plugin_imports_mkdocs():
     knowing = {
         file.relative_to(SOURCE).as_posix()
         for file in SOURCE.rglob("*.py")
-        if {"mkdocs", "material"} & set(imported(file))
+        if {"mkdocs", "material", "properdocs"} & set(imported(file))
     }
     assert knowing == {"plugin.py"}
 

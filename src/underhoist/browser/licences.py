@@ -15,7 +15,6 @@ _NOTICES = Path(__file__).with_name("notices")
 _NPM = {
     "idb": "LICENSE",
     "minisearch": "LICENSE.txt",
-    "workbox-build": "LICENSE",
     "workbox-window": "LICENSE",
     "@fontsource-variable/atkinson-hyperlegible-next": "LICENSE",
 }
