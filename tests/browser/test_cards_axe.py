@@ -11,8 +11,8 @@ from test_axe import findings
 pytestmark = pytest.mark.browser
 
 PARTS = (
-    "", "add", "fault", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner", "parts",
-    "close", "share",
+    "", "add", "fault", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner",
+    "parts", "close", "share",
 )  # fmt: skip
 ALONE = ("#", "#new", "#take-in", "#sync")
 
