@@ -34,6 +34,8 @@ BENCHMARKS = (
     "twelve_fold",
     "fault_order",
     "fault_speed",
+    "handout",
+    "lighthouse",
     "fuzz",
     "mutation",
 )
