@@ -39,7 +39,10 @@ def _family(family: UnitFamily) -> Json:
 
 
 def _fault(fault: Fault, known: set[object]) -> Json:
-    """Propose what its checks use, in their order, and what mends the likeliest cause first."""
+    """List what its checks use, as written, and what mends the likeliest cause first.
+
+    Which check comes first is worked out on the card, from the results so far.
+    """
     checks = [each.value for check in fault.checks.values() for each in check.procedure]
     causes = sorted(fault.causes.values(), key=lambda cause: -cause.likelihood.value)
     mends = [procedure.value for cause in causes for procedure in cause.procedures]
