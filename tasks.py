@@ -198,7 +198,7 @@ def find_browser() -> str | None:
 
 def install_browser() -> None:
     """Debian's Chromium where apt is there and may be used, otherwise the one of Playwright."""
-    if find_browser() or is_current(*_own_browser()):
+    if shutil.which("chromium-headless-shell") or is_current(*_own_browser()):
         return
     if may_use_apt():
         install_from_debian()
@@ -220,11 +220,15 @@ def may_use_apt() -> bool:
 
 
 def install_from_debian() -> None:
-    """Install Debian's Chromium; where that fails, Playwright's is tried next."""
+    """Install Debian's Chromium, and the one without windows, which the tests take where it is.
+
+    Where that fails, a Chromium that is there already serves, or Playwright's.
+    """
     bar = Bar("Chromium from Debian's packages", 2)
     sudo = [] if os.geteuid() == 0 else ["sudo", "-n"]
     quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-    for words in (["update", "-qq"], ["install", "-y", "-qq", "chromium"]):
+    browsers = ["chromium", "chromium-headless-shell"]
+    for words in (["update", "-qq"], ["install", "-y", "-qq", *browsers]):
         subprocess.run([*sudo, "apt-get", *words], capture_output=True, check=False, env=quiet)
         bar.step()
     bar.finish()

@@ -9,7 +9,11 @@ import signal
 import time
 from pathlib import Path
 
-CHROMIUM = os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
+CHROMIUM = (
+    os.environ.get("UNDERHOIST_CHROMIUM")
+    or shutil.which("chromium-headless-shell")
+    or shutil.which("chromium")
+)
 ARGS = ["--no-sandbox", "--disable-gpu", "--no-first-run"]
 
 

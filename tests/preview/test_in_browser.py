@@ -6,7 +6,11 @@ import shutil
 import pytest
 
 pytestmark = pytest.mark.browser
-CHROMIUM = os.environ.get("UNDERHOIST_CHROMIUM") or shutil.which("chromium")
+CHROMIUM = (
+    os.environ.get("UNDERHOIST_CHROMIUM")
+    or shutil.which("chromium-headless-shell")
+    or shutil.which("chromium")
+)
 QUIET = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
 
 
