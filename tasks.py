@@ -273,10 +273,8 @@ def test() -> int:
     }
     for label, command in checks.items():
         run_counted(label, command, "\0", 1)
-    # Browser tests wait half of their time: three processes for two cores. The order of the files
-    # is kept, because the slow ones are put first.
-    processes = max(2, (os.cpu_count() or 1) * 3 // 2)
-    spread = ["-n", str(processes), "--dist", "loadfile", "--no-loadscope-reorder"]
+    # A process a core; the order of the files is kept, because the slow ones are put first.
+    spread = ["-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"]
     return ours(python, "-m", "pytest", *spread)
 
 

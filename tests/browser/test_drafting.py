@@ -202,7 +202,7 @@ def test_the_shared_file_has_the_bytes_that_were_written(page, site_url):
     new_page(page, site_url, "Pasted", kind="Empty: I paste the text")
     write(page, HARD)
     page.get_by_role("button", name="Share the file").click()
-    page.wait_for_function("window.shared")
+    page.wait_for_function("() => window.shared")
     name, kind, content = page.evaluate("window.shared")
     assert (name, kind, bytes(content)) == ("pasted.md", "text/markdown", HARD.encode())
 

@@ -94,7 +94,7 @@ def test_what_is_smuggled_into_a_page_does_not_run(page: Page, strict: str) -> N
       document.body.append(foreign);
       return fetch("https://elsewhere.example/").catch(() => {});
     }""")
-    page.wait_for_function("stopped.length >= 6")
+    page.wait_for_function("() => stopped.length >= 6")
     assert page.evaluate("globalThis.got ?? 'nothing'") == "nothing"
     assert {each: failed[each] for each in page.asked if "elsewhere" in each} == {
         "https://elsewhere.example/run.js": "csp"  # before it left the browser

@@ -36,7 +36,7 @@ def test_it_follows_and_stays_at_its_spot(previewed, page):
     page.evaluate("scrollTo(0, 500)")
     previewed.replace("jobs/set-band.md", "Judge it on the road.", "Judge it on a quiet road.")
     page.wait_for_selector("text=Judge it on a quiet road.")
-    page.wait_for_function("Math.abs(scrollY - 500) < 2")
+    page.wait_for_function("() => Math.abs(scrollY - 500) < 2")
 
 
 def test_a_page_that_reads_as_before_is_not_loaded_again(previewed, page):
