@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -13,18 +12,13 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
+from chromium import CHROMIUM  # noqa: E402
 from made_once import made_once  # noqa: E402
 from playwright.sync_api import expect  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 
 expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wrong stays wrong.
 
-CHROMIUM = (
-    os.environ.get("UNDERHOIST_CHROMIUM")
-    or shutil.which("chromium-headless-shell")
-    or shutil.which("chromium")
-)
-"""The headless one opens no windows around its pages: a third of the work."""
 QUIET = [
     "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync",

@@ -4,16 +4,12 @@ from __future__ import annotations
 
 import contextlib
 import os
-import shutil
 import signal
 import time
 from pathlib import Path
 
-CHROMIUM = (
-    os.environ.get("UNDERHOIST_CHROMIUM")
-    or shutil.which("chromium-headless-shell")
-    or shutil.which("chromium")
-)
+from chromium import CHROMIUM
+
 ARGS = ["--no-sandbox", "--disable-gpu", "--no-first-run"]
 
 
