@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import random
 import time
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from functools import cache
 from pathlib import Path
 
 from attrs import frozen
+from built import MANUAL, pages_built
 
 from underhoist.beside import beside
-from underhoist.checker import Checker
-from underhoist.pages import make_site, sheets
+from underhoist.checker import Checked, Checker
+from underhoist.pages import Sheet, Site, calculators, make_site
+from underhoist.pages.every import check_addresses, makers
 from underhoist.source import read
 
 SIGNS = (
@@ -20,7 +23,13 @@ SIGNS = (
     "any", "<torque:", "](", "![", "<script>", "{{ x }}", "{% x %}", "../../", "```\n", "| a |\n",
     "## Steps\n", "1. ", "> ", "constructor", "__proto__", "%s", "{0}", "&amp;", "\r\n", "\x1b[31m",
 )  # fmt: skip
-MANUAL = Path(__file__).parents[1] / "pages" / "manual"
+STILL = ("rules", "front matter", "shells", "drafting")
+"""Pages that no page of a manual changes: they are made once."""
+
+calculators._worked = cache(calculators._worked)  # likewise: the examples' answers
+
+WHOLE = 0.1
+"""Share of the manuals that pass which are built as whole sites."""
 
 
 @frozen
@@ -32,6 +41,8 @@ class Outcome:
     stops: int
     pages: int
     """Pages of the site; 0 where the check stopped it."""
+    whole: bool = False
+    """Whether the site was built on the disk, as `underhoist build` does."""
 
 
 def originals() -> dict[str, str]:
@@ -88,31 +99,53 @@ def _put(dice: random.Random, pages: Mapping[str, str], text: str, start: int, e
 class Tried:
     """The small manual with one page at a time changed, through check and pages."""
 
-    def __init__(self) -> None:
+    def __init__(self, project: Path | None = None) -> None:
+        """Take the manual; in `project` one in ten of those that pass is built as a whole site."""
         self.pages = originals()
         self._checker = Checker(self.pages, others())
+        self._project = project
+        self._still: dict[str, Sheet] = {}
 
     def one(self, dice: random.Random) -> Outcome:
         """Change a page, read, check and write the manual, and put the page back."""
         file, data = mutated(dice, self.pages)
-        began = time.perf_counter()
+        began = time.process_time()
         read(file, data)
-        seconds = time.perf_counter() - began
+        seconds = time.process_time() - began
         self._checker.put(file, data)
         try:
             checked = self._checker.checked()
-            for finding in checked.findings:
-                assert finding.wrong and finding.mend, finding
-                assert finding.at.line >= 1 and len(finding.written) <= 60, finding
-                assert "Traceback" not in finding.wrong, finding
-            made = 0
-            if not checked.stops:
-                site = make_site(checked.manual, MANUAL, name="A manual", demo=False)
-                sheet_of = {sheet.address: sheet for sheet in sheets(site)}
-                for _, text in beside(site, sheet_of):
-                    assert text
-                made = len(sheet_of)
-                assert all("<script" not in sheet.html for sheet in sheet_of.values())
-            return Outcome(file, seconds, checked.stops, made)
+            _sound(checked)
+            if checked.stops:
+                return Outcome(file, seconds, checked.stops, 0)
+            if self._project and dice.random() < WHOLE:
+                return Outcome(file, seconds, 0, pages_built(self._project, file, data), whole=True)
+            return Outcome(file, seconds, 0, self._written(checked))
         finally:
             self._checker.put(file, self.pages[file])
+
+    def _written(self, checked: Checked) -> int:
+        """Write every page and the files beside them; how many pages."""
+        site = make_site(checked.manual, MANUAL, name="A manual", demo=False)
+        check_addresses(site.manual)
+        sheet_of = {sheet.address: sheet for sheet in self._sheets(site)}
+        for _, text in beside(site, sheet_of):
+            assert text
+        assert all("<script" not in sheet.html for sheet in sheet_of.values())
+        return len(sheet_of)
+
+    def _sheets(self, site: Site) -> Iterable[Sheet]:
+        making = list(makers(site.manual))
+        if not self._still:
+            still = (sheet for each in making if each.name in STILL for sheet in each.make(site))
+            self._still = {sheet.address: sheet for sheet in still}
+        made = (sheet for each in making if each.name not in STILL for sheet in each.make(site))
+        return (*self._still.values(), *made)
+
+
+def _sound(checked: Checked) -> None:
+    """Every finding says where, what and how to mend, in a line."""
+    for finding in checked.findings:
+        assert finding.wrong and finding.mend, finding
+        assert finding.at.line >= 1 and len(finding.written) <= 60, finding
+        assert "Traceback" not in finding.wrong, finding

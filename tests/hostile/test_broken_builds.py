@@ -1,23 +1,14 @@
 """A build that is killed or runs out of disk leaves the old site whole, and the next one works."""
 
 import random
-import shutil
 import signal
 import subprocess
 import sys
 import time
-from pathlib import Path
 
 import pytest
+from built import make_project
 
-MANUAL = Path(__file__).parents[1] / "pages" / "manual"
-SETTINGS = """site_name: A small manual
-docs_dir: pages
-theme:
-  name: material
-plugins:
-  - underhoist
-"""
 BUILD = """
 import sys
 from pathlib import Path
@@ -51,9 +42,7 @@ def run(code, folder, **more):
 @pytest.fixture(scope="module")
 def project(tmp_path_factory):
     """A project whose site was built, and whose manual then changed."""
-    folder = tmp_path_factory.mktemp("broken")
-    shutil.copytree(MANUAL, folder / "pages")
-    (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
+    folder = make_project(tmp_path_factory.mktemp("broken"))
     done = run(BUILD, folder)
     assert done.returncode == 0, done.stderr
     page = folder / "pages" / "index.md"
