@@ -17,6 +17,9 @@ _RANGE = re.compile(
 )
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
+_SMALL_SIGNS = frozenset("⁺⁻₊₋")
+_RAISED = re.compile(r"(?<![^\W\d_])(?<!\^)\^")
+"""A small digit that belongs to no unit: cm² has a letter before it."""
 _LONGEST = 200
 """Characters; no quantity needs more."""
 _SMALLEST, _LARGEST = 1e-9, 1e12
@@ -29,7 +32,7 @@ def read_quantity(text: str, kind: str | None = None) -> Quantity:
     Raises `UnitError` for a missing, unknown, ambiguous or wrong unit, and for no finite number.
     """
     written = text.strip()
-    plain = _plain(written)
+    plain = _plain(written, kind)
     found = _QUANTITY.fullmatch(plain)
     if found is None:
         raise _no_number(written, plain, kind)
@@ -44,7 +47,7 @@ def read_span(text: str, kind: str | None = None) -> Span:
     Raises `UnitError` as `read_quantity` does, and for a low end above the high end.
     """
     written = text.strip()
-    plain = _plain(written)
+    plain = _plain(written, kind)
     found = _RANGE.fullmatch(plain)
     if found is None:
         raise _no_span(written, plain, kind)
@@ -70,11 +73,32 @@ def unit_named(text: str) -> Unit | None:
     return BY_NAME.get(text) or _SPELLINGS.get(_key(text))
 
 
-def _plain(text: str) -> str:
-    """Make typographic fractions, minus signs and spaces plain; cut what is far too long."""
-    spaced = "".join(f" {c}" if "<fraction>" in unicodedata.decomposition(c) else c for c in text)
-    plain = unicodedata.normalize("NFKC", spaced[: _LONGEST + 1])
+def _plain(written: str, kind: str | None) -> str:
+    """Make typographic fractions, minus signs and spaces plain.
+
+    Raises `UnitError` for what is far too long, and for 10²: a raised digit is a power.
+    """
+    if len(written) > _LONGEST:
+        wrong = "This is too long for a quantity."
+        raise UnitError("not-a-number", written[:80], wrong, _ask(kind))
+    if _RAISED.search("".join("^" if _is_small(sign) else sign for sign in written)):
+        wrong = "A number is written with plain digits, neither raised, lowered nor in a circle."
+        raise UnitError("not-a-number", written[:80], wrong, _ask(kind))
+    spaced = "".join(f" {sign}" if _is_fraction(sign) else sign for sign in written)
+    plain = unicodedata.normalize("NFKC", spaced)
     return " ".join(plain.replace("\u2044", "/").replace("\u2212", "-").split())
+
+
+def _is_fraction(sign: str) -> bool:
+    return "<fraction>" in unicodedata.decomposition(sign)
+
+
+def _is_small(sign: str) -> bool:
+    """Whether the sign would turn into a plain digit, or a sign before one, and is not one."""
+    if sign in _SMALL_SIGNS:
+        return True
+    held = unicodedata.normalize("NFKC", sign)
+    return not (sign.isdecimal() or _is_fraction(sign)) and any(map(str.isdecimal, held))
 
 
 def _key(spelling: str) -> str:
