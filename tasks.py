@@ -36,6 +36,7 @@ BENCHMARKS = (
     "fault_speed",
     "handout",
     "lighthouse",
+    "install_speed",
     "fuzz",
     "mutation",
 )

@@ -7,18 +7,16 @@ slowed four times. Results: results/lighthouse.md and lighthouse.json.
 
 from __future__ import annotations
 
-import contextlib
 import json
 import os
 import subprocess
 import sys
 import tempfile
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import trustme
 from built_site import ROOT, site_in
+from hosted import Host
 from lighthouse_report import write_report
 
 from underhoist.browser import tools
@@ -39,23 +37,6 @@ LONGEST = 180
 """Seconds for one page on a busy machine."""
 
 Result = dict[str, Any]
-
-
-@contextlib.contextmanager
-def served(site: Path, scratch: Path) -> Iterator[str]:
-    """Serve the site as a static HTTPS host does, with a certificate made for this run."""
-    made = trustme.CA().issue_cert("localhost")
-    certificate, key = scratch / "certificate.pem", scratch / "key.pem"
-    certificate.write_bytes(b"".join(part.bytes() for part in made.cert_chain_pems))
-    made.private_key_pem.write_to_path(str(key))
-    script = Path(__file__).with_name("static_host.mjs")
-    command = [tools.node(), str(script), str(site), str(certificate), str(key)]
-    host = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
-    try:
-        port = (host.stdout or sys.stdin).readline().strip()
-        yield f"https://localhost:{port}/"
-    finally:
-        host.communicate()  # its input ends, and so does it
 
 
 def audited(address: str) -> Result:
@@ -103,9 +84,9 @@ def main() -> None:
     found: dict[str, Result] = {}
     with tempfile.TemporaryDirectory() as scratch:
         folder = Path(scratch)
-        with served(site_in(folder), folder) as url:
+        with Host(site_in(folder), folder) as host:
             for kind in wanted:
-                found[kind] = audited(url + kinds[kind])
+                found[kind] = audited(host.url + kinds[kind])
                 print(f"{kind}: {found[kind]['scores']}", flush=True)
     write_report(Path(__file__).with_name("results"), found)
 

@@ -2,7 +2,8 @@
 //
 //   node static_host.mjs FOLDER CERTIFICATE KEY
 //
-// Prints its port, and ends when its input ends. What was compressed once is kept.
+// Prints its port, then the path of each request, and ends when its input ends. What was compressed
+// once is kept.
 
 import { createHash } from "node:crypto";
 import { readFileSync, readdirSync } from "node:fs";
@@ -70,10 +71,16 @@ function fileOf(url) {
 }
 
 function respond(request, answer) {
+  console.log(request.url);
   const file = fileOf(request.url);
   const { headers, bodies } = answerFor(file ?? "404.html");
   if (file && request.headers["if-none-match"] === headers.etag) {
     answer.writeHead(304, headers).end();
+    return;
+  }
+  const [, start] = /^bytes=(\d+)-$/.exec(request.headers.range ?? "") ?? [];
+  if (file && start) {
+    sendRest(answer, answerFor(file), Number(start));
     return;
   }
   const accepted = request.headers["accept-encoding"] ?? "";
@@ -82,6 +89,13 @@ function respond(request, answer) {
   const length = { "content-length": bodies[encoding].length };
   answer.writeHead(file ? 200 : 404, { ...headers, ...encoded, ...length });
   answer.end(request.method === "HEAD" ? undefined : bodies[encoding]);
+}
+
+function sendRest(answer, { headers, bodies }, start) {
+  const rest = bodies.identity.subarray(start);
+  const range = `bytes ${start}-${bodies.identity.length - 1}/${bodies.identity.length}`;
+  answer.writeHead(206, { ...headers, "content-range": range, "content-length": rest.length });
+  answer.end(rest);
 }
 
 const files = new Set([...walk(folder)].map((path) => relative(folder, path).split(sep).join("/")));
