@@ -1,10 +1,15 @@
 """The address that a label leads to."""
 
-from urllib.parse import urlsplit
+import re
+from urllib.parse import SplitResult, urlsplit
 
 from underhoist.project import Unusable
 
 _LOCAL = {"localhost", "127.0.0.1", "::1"}
+
+_UNFIT = re.compile(r'[\s"<>\\^`{|}]')
+_HOST = re.compile(r"[\w.-]*[^\W_][\w.-]*|[0-9a-f:.]+")
+"""A name, or a number as the address in brackets holds it."""
 
 UNKNOWN = (
     "A label needs the address of the manual's site, and the settings give none. Give it with "
@@ -20,11 +25,10 @@ def base_address(given: str) -> str:
     """
     if not given.strip():
         raise Unusable(UNKNOWN)
-    try:
-        parts = urlsplit(given.strip())
-        host = parts.hostname
-    except ValueError:
-        raise Unusable(f"{given}: this is no address.") from None
+    parts = _parts(given.strip())
+    if parts is None:
+        raise Unusable(f"{given}: this is no address.")
+    host = parts.hostname
     if parts.scheme != "https" or not host or parts.query or parts.fragment or parts.username:
         raise Unusable(
             f"{given}: write the address of the front page, beginning with https://. Phones store "
@@ -33,3 +37,14 @@ def base_address(given: str) -> str:
     if host in _LOCAL:
         raise Unusable(f"{given}: each phone takes this for itself. Write the server's name.")
     return parts._replace(path=parts.path.rstrip("/") + "/").geturl()
+
+
+def _parts(address: str) -> SplitResult | None:
+    """Take an address apart; None where a browser could not, or would make another of it."""
+    try:
+        parts = urlsplit(address)
+        named = parts.hostname is None or _HOST.fullmatch(parts.hostname)
+        _ = parts.port  # is read only here, and raises where it is no number of a port
+    except ValueError:
+        return None
+    return parts if named and address.isprintable() and not _UNFIT.search(address) else None

@@ -3,7 +3,8 @@
 What is not in the manual's folder is not on the phone. Paths are written from the page's own
 folder; paths from the root of the disk, paths that climb above the manual, links of the kinds
 `file:`, `javascript:` and `data:`, and images from another site are refused. So are files of the
-manual that are themselves links to somewhere else.
+manual that are themselves links to somewhere else, web pages, and drawings that hold a script,
+part of a web page or an address to fetch: opened by themselves they would run what they hold.
 
 Good:
 
