@@ -1,19 +1,21 @@
 // From a question to pages in order, each with its best places, and to what was understood.
 import { Known } from "./known.js";
 import { LONGEST, wantedBy } from "./question.js";
+import { Places, Tally } from "./tally.js";
 import { squeezed, wordsOf } from "./terms.js";
 import { Vocabulary } from "./vocabulary.js";
 
 /**
  * @typedef {[string, string, string, string, string, string]} Page Address, kind, title, note, summary, owner's words.
- * @typedef {[number, string, string, string]} PlaceOf Number of its page, anchor, label, first words.
- * @typedef {{words: import("./vocabulary.js").Declared[], pages: Page[], places: PlaceOf[],
- *   index: import("minisearch").AsPlainObject}} Stored What search/index.json holds.
+ * @typedef {{words: import("./vocabulary.js").Declared[], pages: Page[], places: number[], spots: string[],
+ *   index: import("./lists.js").Packed}} Stored What search/index.json holds: `places` is how many each page has, the
+ *   page itself the first; `spots` has a line for each other: anchor, label and first words with tabs between.
  * @typedef {{at: string, label: string, text: string}} Spot
  * @typedef {{address: string, title: string, note: string, summary: string, said: string, spots: Spot[]}} Found
  * @typedef {{wrote: string, read: string, ours: string, at: string, sure: boolean}} Understood
- * @typedef {{found: Found[], count: number, whole: boolean, understood: Understood[], terms: string[]}} Answer
- *   `whole`: whether the pages hold everything that was asked for; `terms`: what to mark.
+ * @typedef {{found: Found[], count: number, whole: boolean, understood: Understood[], cut: string[],
+ *   terms: string[]}} Answer `whole`: whether the pages hold everything that was asked for; `cut`: words in so many places
+ *   that not all were looked at; `terms`: what to mark.
  */
 
 const SHOWN = 30; // more than a thumb will scroll; better words help more than a longer list
@@ -21,12 +23,11 @@ const SPOTS = 2;
 const SAME_TITLE = 4;
 /** A page that lacks a word is shown all the same if it answers the others nearly as well as the best page does. */
 const STRONG = 0.5;
-const ASIDE = 0.1;
 /** Pages that speak about the manual rather than about the work come later. */
-const LATER = new Map([["rule", ASIDE], ["index", 0.7]]);
-const A_WORD = /^word-/u; // its entry on the page of words: the sentence above the results leads there
+const LATER = new Map([["rule", 0.1], ["index", 0.7]]);
 
-/** @typedef {{score: number, held: Set<number>, spots: Map<number, number>}} Tally */
+/** Entries of the index that a question may look at, whatever the manual's size: a tenth of a second on a slow phone. */
+export const MOST_LOOKED = 1_000_000;
 
 export class Search {
   /** @param {Stored} stored */
@@ -34,61 +35,57 @@ export class Search {
     this.stored = stored;
     this.known = new Known(stored.index);
     this.vocabulary = new Vocabulary(stored.words);
+    this.places = new Places(stored);
+    /** @type {string[]} */
+    this.titles = []; // run together, each when it is first compared
   }
 
   /**
    * @param {string} question
+   * @param {number} most How many entries of the index may be looked at.
    * @returns {Answer}
    */
-  ask(question) {
+  ask(question, most = MOST_LOOKED) {
     const wanted = wantedBy(question, this.vocabulary, this.known);
-    const { tallies, terms } = this.#tally(wanted);
-    const most = Math.max(0, ...[...tallies.values()].map(({ held }) => held.size));
-    const key = squeezed(wordsOf(question.slice(0, LONGEST)));
-    const scored = [...tallies]
-      .map(([page, tally]) => ({ page, tally, score: this.#score(page, tally, key) * (tally.held.size / most) }))
-      .sort((a, b) => b.score - a.score || a.page - b.page);
-    const enough = STRONG * (scored[0]?.score ?? 0);
-    const ranked = scored.filter(({ tally, score }) => tally.held.size === most || score >= enough);
+    const tally = new Tally(this.places);
+    const parts = wanted.map(({ words, ways }) => {
+      const part = this.known.weigh(ways, Math.floor(most / wanted.length));
+      tally.add(this.known.weigher.scores);
+      return { ...part, wrote: words.join(" ") };
+    });
+    const held = tally.most();
+    const cut = parts.filter((part) => part.cut).map(({ wrote }) => wrote);
+    const ranked = this.#ranked(tally, held, squeezed(wordsOf(question.slice(0, LONGEST))));
     return {
-      found: ranked.slice(0, SHOWN).map(({ page, tally }) => this.#found(page, tally)),
+      found: ranked.slice(0, SHOWN).map((page) => this.#found(page, tally)),
       count: ranked.length,
-      whole: most === wanted.length,
+      whole: held + cut.length >= wanted.length,
       understood: wanted.flatMap(understoodOf),
-      terms: [...terms],
+      cut,
+      terms: [...new Set(parts.flatMap(({ terms }) => terms))],
     };
   }
 
-  /** @param {import("./question.js").Wanted[]} wanted */
-  #tally(wanted) {
-    /** @type {Map<number, Tally>} */
-    const tallies = new Map();
-    /** @type {Set<string>} */
-    const terms = new Set();
-    wanted.forEach(({ ways }, number) => {
-      /** @type {Map<number, number>} */
-      const best = new Map();
-      for (const result of this.known.places(ways)) {
-        const [page, at] = this.stored.places[result.id];
-        if (A_WORD.test(at)) result.score *= ASIDE;
-        const tally = tallies.get(page) ?? { score: 0, held: new Set(), spots: new Map() };
-        tallies.set(page, tally);
-        tally.held.add(number);
-        tally.spots.set(result.id, (tally.spots.get(result.id) ?? 0) + result.score);
-        best.set(page, Math.max(best.get(page) ?? 0, result.score));
-        for (const term of result.terms) terms.add(term);
-      }
-      for (const [page, score] of best) /** @type {Tally} */ (tallies.get(page)).score += score;
-    });
-    return { tallies, terms };
+  /**
+   * The pages in order, without those that lack a word and are no near answer either.
+   * @param {Tally} tally
+   * @param {number} most Parts of the question that the best pages hold.
+   * @param {string} key
+   */
+  #ranked(tally, most, key) {
+    const scores = new Map(tally.pages().map((page) => [page, (this.#score(page, tally, key) * tally.held(page)) / most]));
+    const score = (/** @type {number} */ page) => /** @type {number} */ (scores.get(page));
+    const sorted = [...scores.keys()].sort((a, b) => score(b) - score(a) || a - b);
+    const enough = STRONG * (sorted.length > 0 ? score(sorted[0]) : 0);
+    return sorted.filter((page) => tally.held(page) === most || score(page) >= enough);
   }
 
   /** @param {number} page @param {Tally} tally @param {string} key */
   #score(page, tally, key) {
     const [, kind, title] = this.stored.pages[page];
-    const same = squeezed(wordsOf(title)) === key ? SAME_TITLE : 1;
-    const together = Math.max(...tally.spots.values());
-    return (tally.score + together) * same * (LATER.get(kind) ?? 1);
+    this.titles[page] ??= squeezed(wordsOf(title));
+    const same = this.titles[page] === key ? SAME_TITLE : 1;
+    return tally.score(page) * same * (LATER.get(kind) ?? 1);
   }
 
   /**
@@ -98,12 +95,14 @@ export class Search {
    */
   #found(number, tally) {
     const [address, , title, note, summary, said] = this.stored.pages[number];
-    const spots = [...tally.spots]
-      .sort(([, a], [, b]) => b - a)
-      .map(([place]) => this.stored.places[place])
-      .filter(([, at]) => at !== "")
+    const lines = this.stored.spots[number].split("\n");
+    const spots = tally
+      .spots(number)
+      .filter((spot) => spot > 0)
+      .map((spot) => lines[spot - 1].split("\t"))
+      .filter(([at]) => at !== "")
       .slice(0, SPOTS)
-      .map(([, at, label, text]) => ({ at, label, text }));
+      .map(([at, label, text]) => ({ at, label, text }));
     return { address, title, note, summary, said, spots };
   }
 }

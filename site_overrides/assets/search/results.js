@@ -18,8 +18,8 @@ const root = new URL(`${document.querySelector('meta[name="uh-root"]')?.getAttri
  */
 export function showAnswer(answer, question) {
   const terms = new Set(answer?.terms);
-  understood.replaceChildren(...(answer?.understood ?? []).flatMap(wordsUnderstood));
-  understood.hidden = !answer?.understood.length;
+  understood.replaceChildren(...(answer?.understood ?? []).flatMap(wordsUnderstood), ...(answer?.cut ?? []).map(wordsCut));
+  understood.hidden = !answer?.understood.length && !answer?.cut.length;
   found.textContent = answer ? sentence(answer, question) : question;
   list.replaceChildren(...(answer?.found ?? []).map((page) => resultOf(page, terms)));
 }
@@ -43,6 +43,11 @@ function wordsUnderstood({ wrote, read, ours, at, sure }) {
   link.textContent = ours;
   const taken = read ? `${wrote}, read as ${read}` : wrote;
   return [`${taken}: ${sure ? "we say" : "we may say"} `, link, ". "];
+}
+
+/** @param {string} wrote */
+function wordsCut(wrote) {
+  return `${wrote}: too common for all its places to be looked at. A word beside it that tells more finds more. `;
 }
 
 /** @param {Found} page @param {Set<string>} terms */

@@ -5,6 +5,8 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
+import { packed } from "./search_lists.mjs";
+
 const [site, modules] = process.argv.slice(2);
 const MiniSearch = createRequire(join(modules, "/"))("minisearch");
 const { SETTINGS } = await import(pathToFileURL(join(site, "assets/search/terms.js")).href);
@@ -13,34 +15,36 @@ const EXCERPT = 150; // characters of a place that a result shows
 
 const { words, pages } = JSON.parse(readFileSync(join(site, "search/documents.json"), "utf8"));
 const index = new MiniSearch(SETTINGS);
-/** Kept for the results: page number, anchor, label, first words. */
-const places = [];
+let places = 0;
 
-function add(page, at, label, excerpt, fields) {
-  index.add({ id: places.length, ...fields });
-  places.push([page, at, label, excerpt]);
+function add(fields) {
+  index.add({ id: places, ...fields });
+  places += 1;
 }
 
 function firstWords(text) {
   return text.length <= EXCERPT ? text : `${text.slice(0, EXCERPT).replace(/\s+\S*$/u, "")} …`;
 }
 
-pages.forEach((page, number) => {
-  const { title, said, summary, note } = page;
-  add(number, "", "", "", { title, said, prose: `${summary} ${note}` });
-  for (const { at, label, do: what, prose } of page.parts) {
+/** The page itself is its first place; of each other a line is kept for the results. */
+function spotsOf({ title, said, summary, note, parts }) {
+  add({ title, said, prose: `${summary} ${note}` });
+  return parts.map(({ at, label, do: what, prose }) => {
     const heading = /^Step \d+$/u.test(label) ? "" : label;
-    add(number, at, label, firstWords(what || prose), { do: `${heading} ${what}`, prose });
-  }
-});
+    add({ do: `${heading} ${what}`, prose });
+    return [at, label, firstWords(what || prose)].join("\t");
+  });
+}
 
+const spots = pages.map(spotsOf);
 writeFileSync(
   join(site, "search/index.json"),
   JSON.stringify({
     words: words.map(({ name, at, also, heard }) => [name, at, also, heard]),
     pages: pages.map(({ address, kind, title, note, summary, said }) => [address, kind, title, note, summary, said]),
-    places,
-    index,
+    places: spots.map(({ length }) => length + 1),
+    spots: spots.map((lines) => lines.join("\n")),
+    index: packed(index.toJSON()),
   }),
 );
-console.log(JSON.stringify({ places: places.length, terms: index.termCount }));
+console.log(JSON.stringify({ places, terms: index.termCount }));
