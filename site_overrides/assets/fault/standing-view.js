@@ -58,6 +58,7 @@ export class StandingView {
     const { none, goOn } = this.setting.act;
     if (none && goOn && told.ok && !told.ask) fresh.append(this.#noneButton(isStopped));
     this.drawn.replaceChildren(...fresh.childNodes);
+    this.status.style.minHeight = "";
     this.say(isStopped ? "Stopped: none of these." : told.outlook || told.wrong);
   }
 
@@ -71,11 +72,22 @@ export class StandingView {
   }
 
   /**
+   * Says that an answer is being worked out, in the room that the last words had.
+   *
+   * @param {string} words
+   */
+  wait(words) {
+    this.status.style.minHeight ||= `${this.status.offsetHeight}px`;
+    this.say(words);
+  }
+
+  /**
    * @param {string} reason
    * @param {() => void} again
    * @param {string} [instead] what the reader can go by meanwhile
    */
   failed(reason, again, instead = "") {
+    this.status.style.minHeight = "";
     this.say(`The next check cannot be worked out: ${reason}. Your results are kept. ${instead}`);
     this.status.append(el("button", { type: "button", class: "uh-button", onclick: again }, "Try again"));
   }

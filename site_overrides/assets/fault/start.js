@@ -112,8 +112,8 @@ class LiveFault {
     const { results, isStopped } = this.finding();
     this.root.dataset.answered = "no";
     const waits = [
-      setTimeout(() => view.say("Working out the next check."), SOON),
-      setTimeout(() => view.say("Working out the next check. The first time takes longest."), LONG),
+      setTimeout(() => view.wait("Working out the next check."), SOON),
+      setTimeout(() => view.wait("Working out the next check. The first time takes longest."), LONG),
     ];
     try {
       const { complaint } = this.data.by_family[this.family];

@@ -24,5 +24,14 @@ function held(form, name) {
   if (!(field instanceof HTMLInputElement)) return "";
   const text = field.value.trim();
   const isBare = text !== "" && /^[\d\s.,/+-]+(to[\d\s.,/+-]+)?$/.test(text);
-  return isBare && units instanceof HTMLSelectElement ? `${text} ${units.value}` : text;
+  return isBare && units instanceof HTMLSelectElement ? `${text} ${inShort(units)}` : text;
+}
+
+/**
+ * The chosen unit as it is written behind a number: "lbf·in" of "pound-force inches (lbf·in)".
+ * @param {HTMLSelectElement} units
+ */
+function inShort({ selectedOptions: [chosen], value }) {
+  const words = chosen?.text ?? value;
+  return /\(([^()]+)\)$/.exec(words)?.[1] ?? words;
 }

@@ -61,9 +61,7 @@ class StoredPage {
   }
 
   async look() {
-    await this.fill("stored-text", textWords);
-    await this.fill("stored-runtime", runtimeWords);
-    await this.fill("stored-kept", keptWords);
+    await Promise.all([this.fill("stored-text", textWords), this.fill("stored-runtime", runtimeWords), this.fill("stored-kept", keptWords)]);
   }
 
   /**

@@ -7,6 +7,7 @@ import shutil
 from pathlib import Path
 
 _FONT = "@fontsource-variable/atkinson-hyperlegible-next"
+_UPRIGHT = "atkinson-hyperlegible-next-latin-wght-normal.woff2"
 
 COPIES = {
     "idb/build/index.js": "assets/vendor/idb.js",
@@ -16,13 +17,7 @@ COPIES = {
     "minisearch/dist/es/index.js": "assets/vendor/minisearch.js",
     "minisearch/LICENSE.txt": "assets/vendor/minisearch.LICENSE.txt",
     f"{_FONT}/LICENSE": "assets/fonts/LICENSE.txt",
-    **{
-        f"{_FONT}/files/{name}": f"assets/fonts/{name}"
-        for name in (
-            "atkinson-hyperlegible-next-latin-wght-normal.woff2",
-            "atkinson-hyperlegible-next-latin-wght-italic.woff2",
-        )
-    },
+    f"{_FONT}/files/{_UPRIGHT}": f"assets/fonts/{_UPRIGHT}",
 }
 """Path in `node_modules` to path in the site."""
 
