@@ -254,6 +254,38 @@ def test_an_index_that_cannot_be_read_is_said_and_tried_again(page: Page, site_u
     expect(page.locator("#results li").first).to_be_visible()
 
 
+SHOW = """async ([first, second]) => {
+  const { Search } = await import(new URL("assets/search/answer.js", location.href).href);
+  const { showAnswer } = await import(new URL("assets/search/results.js", location.href).href);
+  const search = new Search(await (await fetch("search/index.json")).json());
+  showAnswer(search.ask(first), first);
+  const atOnce = document.querySelectorAll("#results > li").length;
+  showAnswer(search.ask(second, 10), second);
+  return [atOnce, search.ask(second, 10).found.length];
+}"""
+
+
+def test_a_long_answer_is_drawn_bit_by_bit_until_another_is_shown(
+    page: Page, site_url: str
+) -> None:
+    page.goto(site_url + "search.html?q=band")
+    expect(page.locator("#results > li")).to_have_count(30)
+    at_once, count = page.evaluate(SHOW, ["band", "fluid"])
+    assert at_once == 4
+    page.wait_for_timeout(100)  # the rest of the first answer would have come by now
+    expect(page.locator("#results > li")).to_have_count(count)
+
+
+def test_a_word_too_common_to_be_looked_at_everywhere_is_said(page: Page, site_url: str) -> None:
+    page.goto(site_url + "search.html?q=band")
+    expect(page.locator("#results > li")).to_have_count(30)
+    page.evaluate(SHOW, ["band", "fluid"])
+    expect(page.locator("#understood")).to_have_text(
+        "fluid: too common for all its places to be looked at. "
+        "A word beside it that tells more finds more."
+    )
+
+
 def test_markup_in_the_question_stays_words(page: Page, site_url: str) -> None:
     page.goto(site_url + "search.html")
     page.locator("#words").fill("<img onerror=zeppelin>")

@@ -23,8 +23,7 @@ export function startSearch() {
     try {
       const search = await opening;
       if (question !== words.value.trim()) return;
-      showAnswer(search.ask(question), question);
-      for (const link of document.querySelectorAll(".uh-found a, #results a")) leadWithin(/** @type {HTMLAnchorElement} */ (link));
+      showAnswer(search.ask(question), question, leadWithin);
     } catch {
       showAnswer(undefined, "The search index could not be read: this file was not copied whole.");
     }

@@ -12,16 +12,41 @@ const found = /** @type {HTMLElement} */ (document.getElementById("found"));
 const list = /** @type {HTMLElement} */ (document.getElementById("results"));
 const root = new URL(`${document.querySelector('meta[name="uh-root"]')?.getAttribute("content") ?? "."}/`, location.href);
 
+/** Results drawn at once: as many as a screen holds, so that no letter waits for the rest of the list. */
+const AT_ONCE = 4;
+
+/** @typedef {(link: HTMLAnchorElement) => void} Lead Called for every link to a place of the manual. */
+
+let shown = 0;
+
 /**
  * @param {Answer | undefined} answer
  * @param {string} question The question; without an answer, what is to be said instead of one.
+ * @param {Lead} [lead]
  */
-export function showAnswer(answer, question) {
-  const terms = new Set(answer?.terms);
+export function showAnswer(answer, question, lead = () => {}) {
+  shown += 1;
   understood.replaceChildren(...(answer?.understood ?? []).flatMap(wordsUnderstood), ...(answer?.cut ?? []).map(wordsCut));
   understood.hidden = !answer?.understood.length && !answer?.cut.length;
+  for (const link of understood.getElementsByTagName("a")) lead(link);
   found.textContent = answer ? sentence(answer, question) : question;
-  list.replaceChildren(...(answer?.found ?? []).map((page) => resultOf(page, terms)));
+  list.replaceChildren();
+  if (answer) showMore(answer.found, new Marks(answer.terms), lead, shown);
+}
+
+/**
+ * Draws the next results, and the others after them, until another answer is shown.
+ * @param {Found[]} pages
+ * @param {Marks} marks
+ * @param {Lead} lead
+ * @param {number} answer
+ */
+function showMore(pages, marks, lead, answer) {
+  if (answer !== shown) return;
+  const items = pages.slice(0, AT_ONCE).map((page) => resultOf(page, marks));
+  for (const item of items) for (const link of item.getElementsByTagName("a")) lead(link);
+  list.append(...items);
+  if (pages.length > AT_ONCE) setTimeout(showMore, 0, pages.slice(AT_ONCE), marks, lead, answer);
 }
 
 /** @param {Answer} answer @param {string} question */
@@ -50,25 +75,25 @@ function wordsCut(wrote) {
   return `${wrote}: too common for all its places to be looked at. A word beside it that tells more finds more. `;
 }
 
-/** @param {Found} page @param {Set<string>} terms */
-function resultOf({ address, title, note, summary, said, spots }, terms) {
+/** @param {Found} page @param {Marks} marks */
+function resultOf({ address, title, note, summary, said, spots }, marks) {
   const item = document.createElement("li");
-  item.append(linkTo(address, marked(title, terms)));
+  item.append(linkTo(address, marks.in(title)));
   if (note) item.append(paragraph("uh-results__note", [note]));
-  if (said) item.append(paragraph("uh-results__said", ["“", ...marked(said, terms), "”"]));
-  if (spots.length === 0) item.append(paragraph("", marked(summary, terms)));
-  else item.append(spotsOf(address, spots, terms));
+  if (said) item.append(paragraph("uh-results__said", ["“", ...marks.in(said), "”"]));
+  if (spots.length === 0) item.append(paragraph("", marks.in(summary)));
+  else item.append(spotsOf(address, spots, marks));
   return item;
 }
 
-/** @param {string} address @param {Found["spots"]} spots @param {Set<string>} terms */
-function spotsOf(address, spots, terms) {
+/** @param {string} address @param {Found["spots"]} spots @param {Marks} marks */
+function spotsOf(address, spots, marks) {
   const inner = document.createElement("ul");
   for (const { at, label, text } of spots) {
     const item = document.createElement("li");
     const name = document.createElement("b");
-    name.append(...marked(label, terms));
-    const words = label ? [name, " ", ...marked(text, terms)] : marked(text, terms);
+    name.append(...marks.in(label));
+    const words = label ? [name, " ", ...marks.in(text)] : marks.in(text);
     item.append(linkTo(`${address}#${at}`, words));
     inner.append(item);
   }
@@ -91,17 +116,34 @@ function paragraph(name, words) {
   return made;
 }
 
-/**
- * The text with the words that were found set apart.
- * @param {string} text
- * @param {Set<string>} terms
- * @returns {(Node | string)[]}
- */
-function marked(text, terms) {
-  return text.split(/([\s,.;:!?()“”"]+)/u).map((piece) => {
-    if (!wordsOf(piece).some((word) => termsOf(word).some((term) => terms.has(term)))) return piece;
-    const mark = document.createElement("mark");
-    mark.textContent = piece;
-    return mark;
-  });
+/** Sets the words that were found apart; each word is looked at once. */
+class Marks {
+  /** @param {string[]} terms */
+  constructor(terms) {
+    this.terms = new Set(terms);
+    /** @type {Map<string, boolean>} */
+    this.known = new Map();
+  }
+
+  /**
+   * @param {string} text
+   * @returns {(Node | string)[]}
+   */
+  in(text) {
+    return text.split(/([\s,.;:!?()“”"]+)/u).map((piece) => {
+      if (!this.#has(piece)) return piece;
+      const mark = document.createElement("mark");
+      mark.textContent = piece;
+      return mark;
+    });
+  }
+
+  /** @param {string} piece */
+  #has(piece) {
+    const known = this.known.get(piece);
+    if (known !== undefined) return known;
+    const has = wordsOf(piece).some((word) => termsOf(word).some((term) => this.terms.has(term)));
+    this.known.set(piece, has);
+    return has;
+  }
 }
