@@ -6,6 +6,8 @@ import pytest
 from pypdf import PdfReader
 
 from underhoist.book import book
+from underhoist.book.forms import form_parts
+from underhoist.book.index import index
 from underhoist.book.numbers import read
 from underhoist.book.torques import torque_rows
 from underhoist.bound import Choice, chosen, grouped, headless, name_of
@@ -43,7 +45,7 @@ def contents(pages, first_torque):
 def test_every_entry_of_the_contents_has_its_page(pdf, pages, sheets):
     numbers = read(pdf)
     listed = contents(pages, numbers["torques"])
-    held = [each for each in sheets if each.kind not in {"calculator", "torque"} and each.address]
+    held = [each for each in sheets if each.kind != "torque" and each.address]
     assert len(held) > 10
     for sheet in held:
         number = numbers[name_of(sheet.address)]
@@ -107,9 +109,56 @@ def test_the_chapters_stand_in_the_order_of_their_kinds(pdf, sheets):
     at = [
         min(numbers[name_of(each.address)] for each in group.sheets)
         for group in grouped(sheets)
-        if group.kind not in {"calculator", "torque"}
+        if group.kind != "torque"
     ]
     assert at == sorted(at)
+
+
+def test_the_index_names_the_pages_that_use_a_thing_and_leads_from_other_names(demo, sheets):
+    entries = {each.name: each for letter in index(demo, sheets) for each in letter.entries}
+    wrench = entries["Inch-pound torque wrench"]
+    assert wrench.place == "tools/inch-pound-wrench"
+    assert "kestrel-3/set-band" in wrench.users
+    there = {name_of(each.address) for each in sheets}
+    assert there >= {user for each in entries.values() for user in each.users}
+    assert (entries["hood"].see, entries["hood"].place) == ("bonnet", "words.word-bonnet")
+    assert "Throttle cable, Heron 4" not in entries, "no page of the set tells what it is"
+
+
+def test_the_index_is_printed_with_the_numbers_of_the_pages(pdf, pages):
+    numbers = read(pdf)
+    printed = "".join(pages[numbers["index"] : numbers["job-sheet"]])
+    at = numbers["tools/inch-pound-wrench"]
+    assert flat(f"Inch-pound torque wrench {at}, ") in printed
+    assert "888" not in printed
+
+
+def test_a_calculator_is_its_worked_example_and_a_form_to_fill_in(demo, pdf, pages):
+    number = read(pdf)["calculators/torque-units"]
+    text = "".join(pages[number : number + 2])
+    assert flat("120 lbf·in is 13.6 N·m") in text
+    assert flat("1 lbf·in = 0.112984829 N·m") in text
+    assert flat("To fill in by hand") in text
+    assert flat("Work it out") not in text
+    calculator = demo.calculators["torque-units"]
+    rows = [row for part in form_parts(calculator) for row in part.rows]
+    assert [row.name for row in rows] == [field.label for field in calculator.fields]
+    assert rows[0].example == "120 lbf·in"
+
+
+def test_what_follows_stands_on_the_page_of_the_last_step(pages, sheets):
+    for sheet in sheets:
+        if sheet.steps:
+            last = flat(sheet.steps[-1].text)
+            assert any(last in text and "Whatfollows" in text for text in pages), sheet.title
+
+
+def test_the_pdf_is_tagged_and_says_its_language_and_title(pdf):
+    root = PdfReader(BytesIO(pdf)).trailer["/Root"]
+    assert root["/MarkInfo"]["/Marked"]
+    assert root["/StructTreeRoot"]
+    assert root["/Lang"] == "en-GB"
+    assert PdfReader(BytesIO(pdf)).metadata.title == "Saltmarsh Lane manual, Bands and pan"
 
 
 def test_without_a_chromium_it_says_how_to_get_one(monkeypatch):

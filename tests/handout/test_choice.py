@@ -42,6 +42,34 @@ def test_a_folder_may_stay_out(demo, all_pages):
     }
 
 
+def kind(sheets, wanted):
+    return [each.address for each in sheets if each.kind == wanted]
+
+
+def test_families_and_their_work_stand_in_the_order_in_which_they_were_named(demo):
+    found = chosen(demo, Choice(families=("plover-2", "heron-4")))
+    assert kind(found, "unit-family") == ["families/plover-2/", "families/heron-4/"]
+    folders = [at.split("/")[0] for at in kind(found, "procedure")]
+    assert folders.index("heron-4") > max(
+        at for at, name in enumerate(folders) if name == "plover-2"
+    )
+    owners = [at.split("/")[1] for at in kind(found, "torque")]
+    assert owners == sorted(owners, key=["plover-2", "heron-4"].index)
+
+
+def test_procedures_stand_in_the_order_in_which_they_were_named(demo):
+    found = chosen(demo, Choice(procedures=("set-band", "raise-vehicle", "fit-pan-gasket")))
+    assert kind(found, "procedure") == [
+        "kestrel-3/set-band/", "any-unit/raise-vehicle/", "kestrel-3/fit-pan-gasket/",
+    ]  # fmt: skip
+
+
+def test_without_a_choice_procedures_stand_by_area_and_title(demo, all_pages):
+    work = {page.title.value: page.area.value for page in demo.manual.procedures.values()}
+    shown = [(work[each.title], each.title) for each in all_pages if each.kind == "procedure"]
+    assert shown == sorted(shown)
+
+
 @pytest.mark.parametrize(
     ("choice", "said"),
     [

@@ -39,17 +39,16 @@ class Rows:
 
 
 def torque_rows(site: Site, sheets: Iterable[Sheet]) -> Iterator[Rows]:
-    """Yield the torques of the unit families and procedures that are in the book."""
-    there = {sheet.address for sheet in sheets}
-    owners: list[UnitFamily | Procedure] = [
-        *site.manual.families.values(),
-        *site.manual.procedures.values(),
-    ]
-    for owner in owners:
-        address = page_address(owner.file)
-        if owner.fasteners and address in there:
+    """Yield the torques of the unit families and procedures that are in the book, in its order."""
+    owners: dict[str, UnitFamily | Procedure] = {
+        page_address(owner.file): owner
+        for owner in (*site.manual.families.values(), *site.manual.procedures.values())
+    }
+    for sheet in sheets:
+        owner = owners.get(sheet.address)
+        if owner and owner.fasteners:
             rows = tuple(_row(each) for each in owner.fasteners.values())
-            yield Rows(owner.title.value, name_of(address), rows)
+            yield Rows(owner.title.value, name_of(sheet.address), rows)
 
 
 def _row(fastener: Fastener) -> Row:

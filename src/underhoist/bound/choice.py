@@ -8,6 +8,7 @@ from posixpath import normpath
 from attrs import frozen
 
 from underhoist.bound.groups import KINDS
+from underhoist.bound.order import in_order
 from underhoist.links import page_address
 from underhoist.model import Manual, Page
 from underhoist.pages import Sheet, Site, sheets
@@ -36,7 +37,7 @@ class Choice:
 
 
 def chosen(site: Site, choice: Choice) -> list[Sheet]:
-    """Make the chosen pages, and those of the things that they name.
+    """Make the chosen pages, and those of the things that they name, in the order of the choice.
 
     Raises Unusable where a family, a procedure or a folder is not in the manual.
     """
@@ -44,6 +45,11 @@ def chosen(site: Site, choice: Choice) -> list[Sheet]:
     _all_known("procedure", choice.procedures, site.manual.procedures)
     folders = {page.file.rpartition("/")[0] for page in site.manual.pages()}
     _all_known("folder of pages", choice.left_out, folders)
+    return in_order(site.manual, choice.families, choice.procedures, _picked(site, choice))
+
+
+def _picked(site: Site, choice: Choice) -> list[Sheet]:
+    """Return the pages in the order of the site."""
     made = {each.address: each for each in sheets(site) if each.kind in KINDS}
     own = {page_address(page.file): page.file for page in site.manual.pages()}
     kept = {at: each for at, each in made.items() if not _is_in(own.get(at, ""), choice.left_out)}

@@ -35,6 +35,8 @@ class Binder:
     """Classes of elements that are left out."""
     lists: Mapping[str, str] = {}
     """Folder of the site's lists to the place in the document that stands for all of them."""
+    filled_in: bool = True
+    """Whether a link may fill in a form of the document."""
 
     def bound(self, sheet: Sheet) -> Markup:
         """Return the page's HTML as it stands in the document.
@@ -59,7 +61,7 @@ class Binder:
             instead = self.lists.get(path.partition("/")[0])
             return f"#{instead}" if instead else None
         name = self.names[path]
-        query = f"?{parts.query}" if parts.query else ""
+        query = f"?{parts.query}" if parts.query and self.filled_in else ""
         return f"#{name}" + (f".{parts.fragment}" if parts.fragment else query)
 
 
