@@ -13,6 +13,11 @@ BOOT = 60_000
 BAND = "kestrel-3/set-band.md"
 WARNING = "This browser has not promised to keep drafts."
 
+WITHOUT_PYTHON = """window.Worker = class extends EventTarget {
+    postMessage() {}
+    terminate() {}
+}"""
+"""Python never comes up and no check ends, which costs nothing to wait for."""
 
 TURN = """way => {
     document.querySelector("#drafts > *").dataset.left = "";
@@ -36,21 +41,39 @@ def turn_to(page: Page, site_url: str, way: str) -> None:
         open_drafting(page, site_url, way)
 
 
-def change_page(page: Page, site_url: str, file: str = BAND) -> str:
+def begin_change(page: Page, site_url: str, file: str = BAND) -> str:
     """Begin a draft from a page of the manual; returns its address."""
     turn_to(page, site_url, "#change")
     page.get_by_label("Find the page").fill(Path(file).stem)
     page.locator("li", has_text=file).get_by_role("button").first.click()
+    return begun(page)
+
+
+def change_page(page: Page, site_url: str, file: str = BAND) -> str:
+    """The same, and wait until it was checked."""
+    way = begin_change(page, site_url, file)
     checked(page)
-    return page.evaluate("location.hash")
+    return way
 
 
-def new_page(page: Page, site_url: str, title: str, kind: str = "Procedure") -> str:
+def begin_page(page: Page, site_url: str, title: str, kind: str = "Procedure") -> str:
+    """Begin a draft of a new page; returns its address."""
     turn_to(page, site_url, "#new")
     page.get_by_label("Kind of page").select_option(label=kind)
     page.get_by_label("Title").fill(title)
     page.get_by_role("button", name="Begin").click()
+    return begun(page)
+
+
+def new_page(page: Page, site_url: str, title: str, kind: str = "Procedure") -> str:
+    """The same, and wait until it was checked."""
+    way = begin_page(page, site_url, title, kind)
     checked(page)
+    return way
+
+
+def begun(page: Page) -> str:
+    expect(text_field(page)).to_be_visible()
     return page.evaluate("location.hash")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
-from card_hands import go_to, open_cards, start_card, stored_events, tick, tick_off
+from card_hands import begun_card, go_to, open_cards, stored_events, tick, tick_off
 from playwright.sync_api import expect
 from test_axe import findings
 
@@ -69,13 +69,13 @@ def news(page):
 
 
 def test_a_card_by_the_manual_s_own_text_says_nothing(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.wait_for_timeout(400)
     expect(news(page)).to_have_text("")
 
 
 def test_a_changed_torque_is_said_first_and_taken_on_consent(page, site_url, manual):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     for _ in range(3):
         tick_off(page)
     told = [
@@ -131,7 +131,7 @@ def test_a_changed_torque_is_said_first_and_taken_on_consent(page, site_url, man
 def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual, paper):
     page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
     page.set_viewport_size({"width": 360, "height": 640})
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     manual.build()
     page.reload()
     news(page).get_by_role("link").wait_for()
@@ -143,7 +143,7 @@ def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual, paper)
 
 
 def test_without_what_changed_both_texts_are_compared(page, site_url, manual):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     manual.build()
     open_cards(page, site_url, f"#card/{card}/sheet")
     page.reload()
@@ -160,7 +160,7 @@ def test_without_what_changed_both_texts_are_compared(page, site_url, manual):
 
 @pytest.mark.parametrize("older", [{"date": "2001-01-01"}, {"told": "older"}])
 def test_a_phone_with_an_older_manual_does_not_call_it_newer(page, site_url, manual, older):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     if older.get("told"):
         revisions = [{"revision": each, "words": []} for each in (manual.was, "feedbeef01")]
         older = {"told": revisions}
@@ -175,7 +175,7 @@ def test_a_phone_with_an_older_manual_does_not_call_it_newer(page, site_url, man
 
 
 def test_a_closed_card_is_left_alone(page, site_url, manual):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     page.evaluate(
         """async ([root, card]) => {
             const { append } = await import(root + "assets/cards/record/store.js");
@@ -192,7 +192,7 @@ def test_a_closed_card_is_left_alone(page, site_url, manual):
 
 
 def test_a_newer_text_on_a_full_phone_waits_and_is_taken_once(page, site_url, manual):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     manual.build()
     open_cards(page, site_url, f"#card/{card}/newer/1")
     page.reload()

@@ -7,10 +7,10 @@ import re
 
 import pytest
 from card_hands import (
+    begun_card,
     chain_is_whole,
     go_to,
     open_cards,
-    start_card,
     stored_events,
     tick,
     tick_off,
@@ -61,7 +61,7 @@ def name_oneself(page, site_url, initials):
 
 
 def test_two_phones_at_once_end_with_the_same_card(page, second, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     tick_off(page)
     name_oneself(second, site_url, "SL")
     choose(second, site_url, saved(page, site_url, card, tmp_path / "one.json"))
@@ -94,7 +94,7 @@ def test_two_phones_at_once_end_with_the_same_card(page, second, site_url, tmp_p
 
 
 def test_taking_a_file_in_again_changes_nothing(page, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     path = saved(page, site_url, card, tmp_path / "card.json")
     choose(page, site_url, path)
     expect(page.locator("#cards")).to_contain_text(
@@ -115,7 +115,7 @@ def test_the_share_sheet_is_used_where_it_takes_files(page, site_url):
             window.shared = { name: files[0].name, text: await files[0].text() };
         };"""
     )
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     open_cards(page, site_url, f"#card/{card}/share")
     page.get_by_role("button", name="Share the file").click()
     expect(page.get_by_text("Handed to the share sheet.")).to_be_visible()
@@ -138,7 +138,7 @@ def refused(page, site_url, path, words):
 @pytest.fixture
 def card_file(page, site_url, tmp_path):
     """A sound file, to be spoiled; its card is on the phone."""
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     return json.loads(saved(page, site_url, card, tmp_path / "card.json").read_text("utf-8"))
 
 
@@ -198,7 +198,7 @@ def test_a_clash_found_while_storing_leaves_nothing_half_stored(page, site_url, 
 
 
 def test_a_full_phone_takes_in_nothing_and_says_so(page, second, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     path = saved(page, site_url, card, tmp_path / "card.json")
     choose(second, site_url, path)
     second.get_by_role("button", name="Take it in").wait_for()
@@ -229,7 +229,7 @@ MARKUP = """() => [...document.querySelectorAll("#cards *")].filter((one) =>
 
 
 def test_markup_from_a_file_is_shown_and_not_run(page, second, site_url, tmp_path):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     card = page.evaluate(
         """async (root) => {
             const { append } = await import(root + "assets/cards/record/store.js");
@@ -268,7 +268,7 @@ def test_markup_from_a_file_is_shown_and_not_run(page, second, site_url, tmp_pat
 
 
 def test_entries_that_are_missing_between_are_said(page, second, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     tick_off(page)
     tick_off(page)
     held = json.loads(saved(page, site_url, card, tmp_path / "card.json").read_text("utf-8"))
@@ -286,8 +286,8 @@ def test_entries_that_are_missing_between_are_said(page, second, site_url, tmp_p
 
 
 def test_work_on_another_card_is_no_gap_even_on_a_third_phone(page, second, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
-    start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, 1)
     tick_off(page)
     first = saved(page, site_url, card, tmp_path / "first.json")
@@ -302,7 +302,7 @@ def test_work_on_another_card_is_no_gap_even_on_a_third_phone(page, second, site
 
 
 def test_an_open_card_shows_what_a_file_brought(page, second, site_url, tmp_path):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     name_oneself(second, site_url, "SL")
     take_in(second, site_url, saved(page, site_url, card, tmp_path / "one.json"))
     go_to(second, site_url, card, 1)
@@ -318,7 +318,7 @@ def test_an_open_card_shows_what_a_file_brought(page, second, site_url, tmp_path
 def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, second, site_url, tmp_path):
     for phone in (page, second):
         phone.set_viewport_size({"width": 360, "height": 640})
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     path = saved(page, site_url, card, tmp_path / "card.json")
     assert findings(page) == [], "sharing"
     choose(second, site_url, path)

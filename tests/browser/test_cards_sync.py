@@ -6,10 +6,10 @@ import json
 
 import pytest
 from card_hands import (
+    begun_card,
     chain_is_whole,
     go_to,
     open_cards,
-    start_card,
     stored_events,
     tick,
     tick_off,
@@ -55,7 +55,7 @@ def test_two_phones_tick_while_the_server_is_killed_and_both_end_with_everything
     phones, site_url, shop
 ):
     one, other = phones
-    card = start_card(one, site_url, "set-band")
+    card = begun_card(one, site_url, "set-band")
     join(one, site_url, shop, keep=True)
     is_exchanged(one)
     join(other, site_url, shop, keep=True)
@@ -86,7 +86,7 @@ def test_two_phones_tick_while_the_server_is_killed_and_both_end_with_everything
 
 def test_a_tick_on_one_phone_shows_on_the_open_card_of_the_other(phones, site_url, shop):
     one, other = phones
-    card = start_card(one, site_url, "set-band")
+    card = begun_card(one, site_url, "set-band")
     join(one, site_url, shop, keep=True)
     is_exchanged(one)
     join(other, site_url, shop, keep=True)
@@ -105,7 +105,7 @@ def test_a_tick_on_one_phone_shows_on_the_open_card_of_the_other(phones, site_ur
 
 def test_a_photo_follows_its_entry_to_the_other_phone(phones, site_url, shop):
     one, other = phones
-    card = start_card(one, site_url, "set-band")
+    card = begun_card(one, site_url, "set-band")
     kept = store_photo(one, site_url, card)
     join(one, site_url, shop)
     is_exchanged(one)
@@ -148,7 +148,7 @@ def store_photo(page, site_url, card):
 
 
 def test_what_others_do_on_the_server_changes_nothing_on_the_phone(page, site_url, shop):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     join(page, site_url, shop, keep=True)
     is_exchanged(page)
     before = stored_events(page, site_url)
@@ -168,7 +168,7 @@ def test_what_others_do_on_the_server_changes_nothing_on_the_phone(page, site_ur
 
 
 def test_a_phone_without_the_server_works_on_and_says_so(page, site_url, shop):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     join(page, site_url, shop, keep=True)
     is_exchanged(page)
     shop.kill()
@@ -218,7 +218,7 @@ def test_a_server_that_shuts_the_manual_out_is_told_from_one_that_is_not_there(
 
 
 def test_a_wrong_password_is_said_and_can_be_entered_again(page, site_url, shop):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     join(page, site_url, shop, password=WRONG)
     expect(page.get_by_role("alert")).to_contain_text("does not take this user and password")
     expect(page.get_by_label("Address of the server")).to_have_value(shop.address)
@@ -283,7 +283,7 @@ def everything_kept(page):
 def test_a_phone_that_has_not_joined_asks_nobody(page, site_url):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     open_cards(page, site_url, "#sync")
     expect(state(page)).to_have_text("This phone exchanges nothing with other phones.")
     page.wait_for_timeout(2500)

@@ -10,9 +10,9 @@ import pytest
 from draft_hands import (
     BAND,
     WARNING,
-    change_page,
-    checked,
-    new_page,
+    WITHOUT_PYTHON,
+    begin_change,
+    begin_page,
     open_drafting,
     stored,
     text_field,
@@ -27,12 +27,24 @@ ROOM = "IDBObjectStore.prototype.put"
 FULL = f"{ROOM} = () => {{ throw new DOMException('', 'QuotaExceededError'); }}"
 
 
+def window(context):
+    """A window in which Python never comes up: what is written is kept without it."""
+    page = context.new_page()
+    page.add_init_script(WITHOUT_PYTHON)
+    return page
+
+
+@pytest.fixture
+def page(context):
+    return window(context)
+
+
 def state(page):
     return page.locator(".uh-desk__state")
 
 
 def test_a_draft_survives_a_reload_at_once(page, site_url):
-    change_page(page, site_url)
+    begin_change(page, site_url)
     text = text_field(page).input_value() + "\nThe last words before the reload.\n"
     text_field(page).fill(text)
     page.reload()
@@ -40,7 +52,7 @@ def test_a_draft_survives_a_reload_at_once(page, site_url):
 
 
 def test_nothing_is_called_stored_before_it_is(page, site_url):
-    change_page(page, site_url)
+    begin_change(page, site_url)
     page.evaluate(f"() => {{ window.put = {ROOM}; {FULL}; }}")
     text_field(page).fill("much")
     expect(state(page)).to_have_text(
@@ -76,8 +88,8 @@ def test_a_window_that_promises_nothing_says_so_before_writing(page, site_url):
 
 
 def test_a_second_window_reads_until_it_asks_to_write(context, site_url):
-    first, second = context.new_page(), context.new_page()
-    way = change_page(first, site_url)
+    first, second = window(context), window(context)
+    way = begin_change(first, site_url)
     write(first, "from the first")
     open_drafting(second, site_url, way)
     expect(second.get_by_role("alert")).to_contain_text("This draft is open in another window")
@@ -95,10 +107,10 @@ def test_a_second_window_reads_until_it_asks_to_write(context, site_url):
 
 def test_without_locks_nothing_is_overwritten_unseen(context, site_url):
     context.add_init_script("Object.defineProperty(navigator, 'locks', {value: undefined})")
-    first, second = context.new_page(), context.new_page()
-    way = change_page(first, site_url)
+    first, second = window(context), window(context)
+    way = begin_change(first, site_url)
     open_drafting(second, site_url, way)
-    checked(second)
+    expect(text_field(second)).to_be_visible()
     write(first, "from the first")
     text_field(second).fill("from the second")
     expect(second.get_by_role("alert")).to_contain_text("Another window changed this draft")
@@ -111,7 +123,7 @@ def test_without_locks_nothing_is_overwritten_unseen(context, site_url):
 
 
 def test_an_earlier_text_is_taken_back_and_the_later_one_is_kept(page, site_url):
-    change_page(page, site_url)
+    begin_change(page, site_url)
     original = text_field(page).input_value()
     write(page, "all of it gone by mistake")
     page.get_by_role("button", name="Earlier texts").click()
@@ -123,7 +135,7 @@ def test_an_earlier_text_is_taken_back_and_the_later_one_is_kept(page, site_url)
 
 
 def test_a_deleted_draft_asks_first_and_can_be_brought_back(page, site_url):
-    new_page(page, site_url, "Set the rear band")
+    begin_page(page, site_url, "Set the rear band")
     write(page, "---\ntitle: Rear\n---\nprecious")
     page.get_by_role("button", name="Delete", exact=True).click()
     expect(page.locator(".uh-desk__asked")).to_contain_text("Delete this draft?")
@@ -134,10 +146,11 @@ def test_a_deleted_draft_asks_first_and_can_be_brought_back(page, site_url):
     expect(text_field(page)).to_have_value("---\ntitle: Rear\n---\nprecious")
 
 
-def test_a_page_that_changed_in_the_manual_is_announced_and_both_are_shown(page, site_url):
-    way = change_page(page, site_url)
-    mine = text_field(page).input_value() + "\nMine.\n"
-    write(page, mine)
+@pytest.fixture
+def overtaken(page, site_url):
+    """The address of a draft whose page has changed in the manual since it was begun."""
+    way = begin_change(page, site_url)
+    write(page, text_field(page).input_value() + "\nMine.\n")
     expect(page.locator(".uh-desk__news")).to_have_count(0)
 
     def changed(route):
@@ -145,39 +158,64 @@ def test_a_page_that_changed_in_the_manual_is_announced_and_both_are_shown(page,
         manual["pages"][BAND] += "\nOf the manual.\n"
         route.fulfill(body=json.dumps(manual))
 
-    page.route("**/drafting/manual.json", changed)
-    open_drafting(page, site_url, way)
+    page.context.route("**/drafting/manual.json", changed)
+    return way
+
+
+def test_a_page_that_changed_in_the_manual_is_announced_until_that_was_seen(
+    page, site_url, overtaken
+):
+    open_drafting(page, site_url, overtaken)
     news = page.locator(".uh-desk__news")
     expect(news).to_contain_text("The manual’s page has changed since this draft was begun.")
-    expect(text_field(page)).to_have_value(mine)
-    news.get_by_role("button", name="Show both").click()
-    expect(news.get_by_label("What changed in the manual")).to_contain_text("+Of the manual.")
-    expect(news.get_by_label("The manual’s page now")).to_contain_text("Of the manual.")
+    expect(text_field(page)).to_have_value(re.compile(r"\nMine\.\n$"))
     news.get_by_role("button", name="Keep my text").click()
     expect(news).to_have_count(0)
     stored(page)
-    page.reload()
-    checked(page)
-    expect(page.locator(".uh-desk__news")).to_have_count(0)
-    expect(text_field(page)).to_have_value(mine)
+    open_drafting(page, site_url, overtaken)
+    expect(text_field(page)).to_have_value(re.compile(r"\nMine\.\n$"))
+    expect(news).to_have_count(0)
+
+
+def test_what_changed_in_the_manual_is_shown_beside_the_draft(context, site_url, overtaken):
+    page = context.new_page()  # here Python comes up: it finds the difference
+    open_drafting(page, site_url, overtaken)
+    news = page.locator(".uh-desk__news")
+    news.get_by_role("button", name="Show both").click()
+    expect(news.get_by_label("What changed in the manual")).to_contain_text("+Of the manual.")
+    expect(news.get_by_label("The manual’s page now")).to_contain_text("Of the manual.")
+    expect(text_field(page)).to_have_value(re.compile(r"\nMine\.\n$"))
+
+
+def launched(browser):
+    """The browser started; returns its context and a page."""
+    context, page = browser.launch()
+    context.add_init_script(WITHOUT_PYTHON)
+    return context, page
+
+
+def hear(message, said):
+    """Note the word that the page called stored."""
+    if message.startswith("stored "):
+        said.append(int(message.split()[1]))
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="finds the browser's processes in /proc")
 def test_what_was_shown_as_stored_is_there_after_the_browser_is_killed(
     playwright, tmp_path, site_url
 ):
-    device = KilledBrowser(playwright, tmp_path / "profile")
-    context, page = device.launch()
-    way = change_page(page, site_url)
+    browser = KilledBrowser(playwright, tmp_path / "profile")
+    context, page = launched(browser)
+    way = begin_change(page, site_url)
     for round_ in range(4):
-        said: list[str] = []
-        page.on("console", lambda message, said=said: said.append(message.text))
+        said: list[int] = []
+        page.on("console", lambda message, said=said: hear(message.text, said))
         page.evaluate(WRITE_ON, round_)
-        page.wait_for_timeout(1500 + 400 * round_)
-        device.kill()
-        last = max(int(text.split()[1]) for text in said if text.startswith("stored "))
-        assert last > 0, "the page was writing when it was killed"
-        context, page = device.launch()
+        while len(said) <= round_:
+            page.wait_for_event("console")
+        browser.kill()
+        last = max(said)
+        context, page = launched(browser)
         open_drafting(page, site_url, way)
         found = re.search(rf"round {round_} word (\d+)$", text_field(page).input_value())
         assert found and int(found[1]) >= last
