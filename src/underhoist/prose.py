@@ -27,7 +27,8 @@ STEP_WORDS = {
 
 _DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*)")
 _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
-_DEFINITION = re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]*<?([^\s<>]+)", re.MULTILINE)
+_DEFINITION = re.compile(r"^[ \t>*+.\d-]*+\[[^\[\]]+\]:[ \t]*+\n?[ \t]*+<?([^\s<>]+)", re.MULTILINE)
+"""On the left, or in a quote or a list; its address may stand on the next line."""
 _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
 _NO_LINE_END = re.compile(r"[^\n]")
 _BRACKET = re.compile(r"[\[\]]")
@@ -122,11 +123,14 @@ class Prose:
         return sorted(found, key=lambda link: link.offset)
 
     def _inline(self, file: str) -> Iterator[Link]:
-        for match in _DESTINATION.finditer(self.text):
+        behind = 0
+        while match := _DESTINATION.search(self.text, behind):
             close = match.start()
             start = self._openings.get(close)
-            if start is None:
+            if start is None:  # no link: one may begin in what looked like its address
+                behind = close + 2
                 continue
+            behind = match.end()
             start = start if close - start <= LONGEST_LABEL else close
             image = start > 0 and self.text[start - 1] == "!"
             form = "image" if image else "link"
