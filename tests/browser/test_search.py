@@ -281,8 +281,7 @@ def test_a_word_too_common_to_be_looked_at_everywhere_is_said(page: Page, site_u
     expect(page.locator("#results > li")).to_have_count(30)
     page.evaluate(SHOW, ["band", "fluid"])
     expect(page.locator("#understood")).to_have_text(
-        "fluid: too common for all its places to be looked at. "
-        "A word beside it that tells more finds more."
+        "fluid: in too many places to look at each. A word that tells more finds more."
     )
 
 

@@ -26,7 +26,7 @@ let shown = 0;
  */
 export function showAnswer(answer, question, lead = () => {}) {
   shown += 1;
-  understood.replaceChildren(...(answer?.understood ?? []).flatMap(wordsUnderstood), ...(answer?.cut ?? []).map(wordsCut));
+  understood.replaceChildren(...(answer?.understood ?? []).flatMap(wordsUnderstood), wordsCut(answer?.cut ?? []));
   understood.hidden = !answer?.understood.length && !answer?.cut.length;
   for (const link of understood.getElementsByTagName("a")) lead(link);
   found.textContent = answer ? sentence(answer, question) : question;
@@ -70,9 +70,9 @@ function wordsUnderstood({ wrote, read, ours, at, sure }) {
   return [`${taken}: ${sure ? "we say" : "we may say"} `, link, ". "];
 }
 
-/** @param {string} wrote */
-function wordsCut(wrote) {
-  return `${wrote}: too common for all its places to be looked at. A word beside it that tells more finds more. `;
+/** @param {string[]} cut */
+function wordsCut(cut) {
+  return cut.length > 0 ? `${cut.join(", ")}: in too many places to look at each. A word that tells more finds more.` : "";
 }
 
 /** @param {Found} page @param {Marks} marks */
