@@ -124,6 +124,10 @@ const HOSTILE = {
     (file) => (file.events[1].value.procedure.cautions = [{ id: "a", word: "fine", harm: "h", avoid: "a" }]), true,
     "Entry 2 (add), procedure, cautions, number 1, word: “fine” is none of “danger”, “warning”, “caution”, “notice”.",
   ],
+  "a format that is no number": [
+    (file) => (file.events[1].value.procedure.format = { toString: 1 }), true,
+    "Entry 2 (add), procedure, format: a group of values stands where a whole number from 1 on is wanted.",
+  ],
   "more lists than a procedure has": [(file) => (file.events[1].value.procedure.family = Array.from({ length: 501 }, () => "x")), true, /The list is longer than 500\./],
   "a picture nobody took": [(file) => (file.pictures = [{ event: file.events[0].id, content: "AAAA" }]), false, "Picture 1: No photo of the card asks for it, or it is there twice."],
 }; // prettier-ignore

@@ -24,6 +24,8 @@ test("what is no number is refused with what would be right", () => {
     "12 mm": "“12 mm” is not a number. Write it like 12, 0.5 or 1 1/2.",
     ".5": "“.5” is not a number. Write it like 12, 0.5 or 1 1/2.",
     "1e3": "“1e3” is not a number. Write it like 12, 0.5 or 1 1/2.",
+    ["9".repeat(400)]: `“${"9".repeat(20)}…” is too long for a number that was read.`,
+    [`${"9".repeat(400)}/1`]: `“${"9".repeat(20)}…” is too long for a number that was read.`,
     Infinity: "“Infinity” is not a number. Write it like 12, 0.5 or 1 1/2.",
   };
   for (const [typed, wrong] of Object.entries(refused)) assert.deepEqual(readNumber(typed), { wrong });

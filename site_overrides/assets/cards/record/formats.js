@@ -13,12 +13,14 @@
 export const FORMAT = 2;
 
 /**
- * Whether this page knows the shape of a stored procedure.
+ * Whether this page knows the shape of a stored procedure. One whose format is no number is of no newer
+ * shape: what looks into it refuses it.
  *
  * @param {any} kept
  */
 export function isReadable(kept) {
-  return (kept?.format ?? 1) <= FORMAT;
+  const format = kept?.format ?? 1;
+  return typeof format !== "number" || format <= FORMAT;
 }
 
 /**

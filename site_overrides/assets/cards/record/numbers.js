@@ -3,6 +3,9 @@
 const DECIMAL = /^[-−]?\d+(\.\d+)?$/;
 const FRACTION = /^([-−]?)(?:(\d+) )?(\d+)\/(\d+)$/;
 
+/** Characters that a number read in a workshop may have; hundreds of digits would be no number any more. */
+const LONGEST = 20;
+
 /**
  * Reads a typed number, or says what is wrong with it and what would be right.
  *
@@ -15,6 +18,7 @@ export function readNumber(typed) {
   if (/^[-−]?\d+,\d+$/.test(text)) {
     return { wrong: `“${text}” has a comma. Write ${text.replace(",", ".")}.` };
   }
+  if (text.length > LONGEST) return { wrong: `“${text.slice(0, LONGEST)}…” is too long for a number that was read.` };
   if (DECIMAL.test(text)) return { number: Number(text.replace("−", "-")) };
   const parts = FRACTION.exec(text);
   if (!parts || Number(parts[4]) === 0) {
