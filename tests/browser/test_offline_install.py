@@ -56,7 +56,8 @@ def test_a_page_that_is_not_as_the_list_has_it_is_said_and_tried_again(phone, se
     """A site that is only half uploaded: nothing is stored that does not match."""
     folder = tmp_path / "site"
     shutil.copytree(server.folder, folder)
-    halves = [folder / "kestrel-3" / "set-band" / "index.html", bundle_of(folder, "set-band/")]
+    page = "kestrel-3/set-band/index.html"
+    halves = [folder / page, bundle_of(folder, page)]
     whole = [half.read_bytes() for half in halves]
     for half, content in zip(halves, whole, strict=True):
         half.write_bytes(content[:-9])
@@ -74,10 +75,10 @@ def test_a_page_that_is_not_as_the_list_has_it_is_said_and_tried_again(phone, se
     expect(state(page)).to_have_text(STORED, timeout=WAIT)
 
 
-def bundle_of(folder, part):
-    """The packed file that holds the page whose address contains this."""
+def bundle_of(folder, page):
+    """The packed file that holds this page."""
     bundles = json.loads((folder / "offline" / "files.json").read_text())["bundles"]
-    [found] = [each for each in bundles if any(part in path for path, _, _ in each["files"])]
+    [found] = [each for each in bundles if any(page == path for path, _, _ in each["files"])]
     return folder / found["url"]
 
 

@@ -60,7 +60,7 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     stored = Precached(files=0, size=0)
     if offline:
         progress("Making the manual readable offline")
-        stored = write_service_worker(site)
+        stored = write_service_worker(site, cache / "packed")
     return BrowserReport(
         pages=stored.files,
         text_bytes=stored.size,

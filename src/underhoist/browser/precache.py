@@ -2,31 +2,41 @@
 
 A first visit fetches bundles, many pages in one packed file: a request a page would take minutes
 where each waits a fifth of a second for its answer. A new version fetches only the files that
-changed. Either way each file is proven by its hash before it counts as stored.
+changed, of the list itself only the lines that changed, and of a large file only the parts. Either
+way each file is proven by its hash before it counts as stored.
 """
 
 from __future__ import annotations
 
-import gzip
-import hashlib
 import json
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from fnmatch import fnmatch
 from functools import partial
 from pathlib import Path
-from typing import NamedTuple, TypedDict
+from typing import NamedTuple, NotRequired, TypedDict
 from urllib.parse import quote
+from zlib import crc32
 
 from attrs import frozen
 
+from underhoist.browser.hashes import sha
+from underhoist.browser.packer import Packer
+from underhoist.browser.parts import FOLDER, LARGE, Part, cut, write_parts
+
 LIST = "offline/files.json"
+"""A line for each bundle."""
+
+LINES = "offline/lines.json"
+"""The hash of each of the list's lines."""
+
+_BUNDLES = "offline/bundles"
 
 BUNDLE = 1_500_000
 """Bytes of pages in one bundle: about 300 kB packed, two seconds on a slow line."""
 
 _LEFT_OUT = (
-    LIST, "offline/bundles/*", "sw.js", "sitemap.xml*", "robots.txt", "*.map",
+    LIST, LINES, f"{_BUNDLES}/*", f"{FOLDER}/*", "sw.js", "sitemap.xml*", "robots.txt", "*.map",
     "runtime/*/*",  # the second stage; its list is part of the first
     "changes/record.json", "changes/data/*",  # no reader asks for them
 )  # fmt: skip
@@ -46,6 +56,8 @@ class Bundle(TypedDict):
     url: str
     sha: str
     files: list[Listed]
+    parts: NotRequired[list[Part]]
+    """Of the one file in it, where that is large."""
 
 
 @frozen
@@ -56,29 +68,36 @@ class Precached:
     size: int
 
 
-def write_service_worker(site: Path) -> Precached:
-    """Write `sw.js`, its list `offline/files.json`, and the bundles."""
-    folder = site / "offline" / "bundles"
-    folder.mkdir(parents=True, exist_ok=True)
-    for old in folder.iterdir():
-        old.unlink()
+def write_service_worker(site: Path, cache: Path | None = None) -> Precached:
+    """Write `sw.js`, its list, and the bundles; `cache` keeps what is packed."""
+    packer = Packer(cache)
+    for folder in (site / _BUNDLES, site / FOLDER):
+        folder.mkdir(parents=True, exist_ok=True)
+        for old in folder.iterdir():
+            old.unlink()
     with ThreadPoolExecutor() as pool:
-        bundles = list(pool.map(partial(_bundle, site), _groups(site)))
+        bundles = list(pool.map(partial(_bundle, site, packer), _groups(site)))
     listed = [file for bundle in bundles for file in bundle["files"]]
     stored = Precached(files=len(listed), size=sum(file.size for file in listed))
-    text = json.dumps({"files": stored.files, "size": stored.size, "bundles": bundles})
-    (site / LIST).write_text(text + "\n", encoding="utf-8", newline="\n")
+    text = _write_list(site, stored, bundles)
+    packer.drop_unused()
     script = Path(__file__).with_name("service_worker.js").read_text(encoding="utf-8")
-    values = {"VERSION": sha(f"{text}\n".encode()), "FILES": stored.files, "SIZE": stored.size}
+    values = {"VERSION": sha(text), "FILES": stored.files, "SIZE": stored.size}
     for name, value in values.items():
         script = script.replace(f"__{name}__", str(value))
     (site / "sw.js").write_text(script, encoding="utf-8", newline="\n")
     return stored
 
 
-def sha(content: bytes) -> str:
-    """Return half of the SHA-256 in hex: plenty against damage, and half as much to fetch."""
-    return hashlib.sha256(content).hexdigest()[:32]
+def _write_list(site: Path, stored: Precached, bundles: list[Bundle]) -> bytes:
+    """Write the list, each of its lines as a part, and which lines these are."""
+    head = json.dumps({"files": stored.files, "size": stored.size})[:-1]
+    lines = ",\n".join(json.dumps(bundle, separators=(",", ":")) for bundle in bundles)
+    text = f'{head}, "bundles": [\n{lines}\n]}}\n'.encode()
+    (site / LIST).write_bytes(text)
+    hashes = [part.sha for part in write_parts(site, text.splitlines(keepends=True), Packer())]
+    (site / LINES).write_text(json.dumps(hashes) + "\n", encoding="utf-8", newline="\n")
+    return text
 
 
 def _groups(site: Path) -> Iterator[list[Path]]:
@@ -86,13 +105,22 @@ def _groups(site: Path) -> Iterator[list[Path]]:
     group: list[Path] = []
     size = 0
     for file in sorted(_wanted(site)):
+        length = file.stat().st_size
+        if length >= LARGE:
+            yield [file]
+            continue
         group.append(file)
-        size += file.stat().st_size
-        if size >= BUNDLE:
+        size += length
+        if _is_full(size, file.relative_to(site)):
             yield group
             group, size = [], 0
     if group:
         yield group
+
+
+def _is_full(size: int, last: Path) -> bool:
+    """Whether a bundle ends here: after the same pages as before, though one has grown."""
+    return size >= 2 * BUNDLE or (size >= BUNDLE / 2 and crc32(last.as_posix().encode()) % 16 == 0)
 
 
 def _wanted(site: Path) -> Iterator[Path]:
@@ -102,12 +130,12 @@ def _wanted(site: Path) -> Iterator[Path]:
             yield file
 
 
-def _bundle(site: Path, files: list[Path]) -> Bundle:
+def _bundle(site: Path, packer: Packer, files: list[Path]) -> Bundle:
     contents = [file.read_bytes() for file in files]
-    packed = gzip.compress(b"".join(contents), 9, mtime=0)
-    url = f"offline/bundles/{sha(packed)[:12]}.bin"  # not .gz: some hosts would unpack that
+    packed = packer.packed(b"".join(contents))
+    url = f"{_BUNDLES}/{sha(packed)[:12]}.bin"  # not .gz: some hosts would unpack that
     (site / url).write_bytes(packed)
-    return Bundle(
+    bundle = Bundle(
         url=url,
         sha=sha(packed),
         files=[
@@ -115,6 +143,9 @@ def _bundle(site: Path, files: list[Path]) -> Bundle:
             for file, content in zip(files, contents, strict=True)
         ],
     )
+    if len(contents[0]) >= LARGE:
+        bundle["parts"] = write_parts(site, cut(contents[0]), packer)
+    return bundle
 
 
 def _address(path: Path) -> str:

@@ -2,11 +2,13 @@
 // A plain script without imports, for every phone; the build fills in what stands in __…__.
 
 /** @typedef {[path: string, size: number, sha: string]} Listed */
-/** @typedef {{url: string, sha: string, files: Listed[]}} Bundle */
+/** @typedef {[size: number, sha: string]} Part */
+/** @typedef {{url: string, sha: string, files: Listed[], parts?: Part[]}} Bundle with parts where its one file is large */
 
 /** The hash of this version's list of files. A changed page changes it, and so this script. */
 const VERSION = "__VERSION__";
 const LIST = "offline/files.json";
+const LINES = "offline/lines.json"; // the hash of each of its lines
 const FILES = Number("__FILES__");
 const SIZE = Number("__SIZE__"); // bytes, unpacked
 
@@ -45,14 +47,18 @@ worker.addEventListener("fetch", (event) => {
 async function storeAll() {
   const progress = { stored: 0, wanted: FILES, said: 0 };
   try {
-    const text = await fetched(LIST, VERSION);
-    /** @type {Bundle[]} */
-    const bundles = JSON.parse(new TextDecoder().decode(text)).bundles;
+    const older = await olderLists();
+    const text = (await linesFetched(older)) ?? (await fetched(LIST, VERSION));
+    const bundles = bundlesOf(text);
     const held = new Set((await (await store()).keys()).map(({ url }) => url));
     const isMissing = (/** @type {Listed} */ [path, , sha]) => !held.has(keyOf(path, sha));
     progress.stored = FILES - bundles.flatMap(({ files }) => files.filter(isMissing)).length;
     const more = () => tell(progress);
-    await inTurns(bundles, (bundle) => storeBundle(bundle, bundle.files.filter(isMissing), more));
+    await inTurns(bundles, async (bundle) => {
+      const missing = bundle.files.filter(isMissing);
+      if (!missing.length || (await partsFetched(bundle, older, more))) return;
+      await storeBundle(bundle, missing, more);
+    });
     await keep(LIST, VERSION, text);
   } catch (error) {
     news.postMessage({ ...progress, failed: error instanceof Error ? error.name : String(error) });
@@ -81,12 +87,9 @@ async function storeBundle(bundle, missing, more) {
  * @returns {Promise<boolean>} false where it is not as the list has it
  */
 async function unpackBundle({ url, sha, files }, missing, more) {
-  const packed = await fetched(url, sha).catch((error) => {
-    if (error instanceof TypeError) throw error; // no connection: nothing else would arrive either
-    return null;
-  });
+  const packed = await fetched(url, sha).catch(unlessOffline);
   if (!packed) return false;
-  const whole = await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+  const whole = await unpack(packed);
   const wanted = new Set(missing.map(([path]) => path));
   let at = 0;
   for (const [path, size, sha] of files) {
@@ -98,6 +101,114 @@ async function unpackBundle({ url, sha, files }, missing, more) {
   }
   return true;
 }
+
+// An update: of the list the lines that changed, of a large file the parts.
+
+/** Lists of versions that were stored before, whole or not. */
+async function olderLists() {
+  const found = await (await store()).matchAll(SCOPE + LIST, { ignoreSearch: true });
+  return Promise.all(found.map((each) => each.arrayBuffer()));
+}
+
+/**
+ * @param {ArrayBuffer[]} older
+ * @returns {Promise<ArrayBuffer | null>} null where it has to be fetched whole
+ */
+async function linesFetched(older) {
+  if (!older.length) return null;
+  const known = await byHash(older.flatMap(linesOf));
+  /** @type {string[] | null} */
+  const wanted = await fetch(SCOPE + LINES, { cache: "no-cache" }).then((answer) => (answer.ok ? answer.json() : null)).catch(unlessOffline);
+  return wanted && joined(wanted, known, VERSION);
+}
+
+/** @param {ArrayBuffer} text */
+function linesOf(text) {
+  const bytes = new Uint8Array(text);
+  const lines = [];
+  for (let at = 0, end = 0; at < bytes.length; at = end) {
+    end = bytes.indexOf(10, at) + 1 || bytes.length;
+    lines.push(text.slice(at, end));
+  }
+  return lines;
+}
+
+/**
+ * Stores a large file, put together from an older one's parts and those that changed.
+ * @param {Bundle} bundle
+ * @param {ArrayBuffer[]} older
+ * @param {() => void} more
+ * @returns {Promise<boolean>} false where it has to be fetched whole
+ */
+async function partsFetched({ files: [file], parts }, older, more) {
+  if (!file || !parts) return false;
+  const [path, , sha] = file;
+  const known = await byHash((await Promise.all(older.map((list) => olderParts(list, path)))).flat());
+  const whole = await joined(parts.map(([, hashed]) => hashed), known, sha);
+  if (!whole) return false;
+  await keep(path, sha, whole);
+  more();
+  return true;
+}
+
+/**
+ * @param {ArrayBuffer} list
+ * @param {string} path
+ */
+async function olderParts(list, path) {
+  const bundle = bundlesOf(list).find(({ files: [file] }) => file?.[0] === path);
+  const stored = bundle?.parts && (await (await store()).match(keyOf(path, bundle.files[0]?.[2] ?? "")));
+  const bytes = await stored?.arrayBuffer();
+  let at = 0;
+  return bytes ? (bundle?.parts ?? []).map(([size]) => bytes.slice(at, (at += size))) : [];
+}
+
+/** @param {ArrayBuffer[]} parts */
+const byHash = async (parts) => new Map(await Promise.all(parts.map(async (part) => /** @type {const} */ ([await hash(part), part]))));
+
+/**
+ * @param {string[]} wanted hashes of all parts, in order
+ * @param {Map<string, ArrayBuffer>} known
+ * @param {string} sha of the whole
+ * @returns {Promise<ArrayBuffer | null>} null where most of it would have to be fetched, or it is not what it should be
+ */
+async function joined(wanted, known, sha) {
+  const missing = [...new Set(wanted)].filter((each) => !known.has(each));
+  if (2 * missing.length > wanted.length) return null;
+  try {
+    await inTurns(missing, async (each) => void known.set(each, await fetchedPart(each)));
+  } catch (error) {
+    return unlessOffline(error);
+  }
+  const whole = await new Blob(wanted.map((each) => known.get(each) ?? new ArrayBuffer(0))).arrayBuffer();
+  return (await hash(whole)) === sha ? whole : null;
+}
+
+/** @param {string} sha of the part, unpacked */
+async function fetchedPart(sha) {
+  const arrived = await fetch(`${SCOPE}offline/parts/${sha.slice(0, 12)}.bin`, { cache: "no-cache" });
+  const bytes = arrived.ok ? await arrived.arrayBuffer() : null;
+  if (!bytes) throw new Error("a part did not arrive");
+  return unpack(bytes).catch(() => bytes); // Damaged: the whole, then, is not what it should be.
+}
+
+/**
+ * @param {unknown} error
+ * @returns {null}
+ */
+function unlessOffline(error) {
+  if (error instanceof TypeError) throw error; // no connection: nothing else would arrive either
+  return null;
+}
+
+/** @param {ArrayBuffer} packed */
+const unpack = (packed) => new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+
+/**
+ * @param {ArrayBuffer} list
+ * @returns {Bundle[]}
+ */
+const bundlesOf = (list) => JSON.parse(new TextDecoder().decode(list)).bundles;
 
 /** @param {Listed[]} files */
 const bytesOf = (files) => files.reduce((sum, [, size]) => sum + size, 0);
@@ -185,9 +296,7 @@ const listed = () => (known ??= readList());
 async function readList() {
   const text = await proven(LIST, VERSION).catch(() => null);
   if (!text) return fromKeys();
-  /** @type {{bundles: Bundle[]}} */
-  const { bundles } = JSON.parse(new TextDecoder().decode(text.bytes));
-  const pairs = bundles.flatMap(({ files }) => files.map(([path, , sha]) => /** @type {const} */ ([path, sha])));
+  const pairs = bundlesOf(text.bytes).flatMap(({ files }) => files.map(([path, , sha]) => /** @type {const} */ ([path, sha])));
   return new Map([...pairs, [LIST, VERSION]]);
 }
 
