@@ -12,6 +12,8 @@ from underhoist.browser.precache import write_service_worker
 
 pytestmark = pytest.mark.browser
 
+LARGE = "drafting/manual.json"
+
 GIVEN_UP = """async () => {
     const registration = await navigator.serviceWorker.getRegistration();
     return !registration.installing && !registration.waiting;
@@ -20,12 +22,14 @@ GIVEN_UP = """async () => {
 
 @pytest.fixture
 def newer(site, tmp_path):
-    """The same manual one sentence later."""
+    """The same manual one word later, in a page and in the one large file of all pages."""
     folder = tmp_path / "newer"
     shutil.copytree(site, folder)
     page = folder / "kestrel-3" / "set-band" / "index.html"
     text = page.read_text(encoding="utf-8")
     page.write_text(text.replace("</h1>", ", newer</h1>", 1), encoding="utf-8")
+    large = folder / LARGE
+    large.write_bytes(large.read_bytes().replace(b"clearance", b"newer clearance", 1))
     write_service_worker(folder)
     return folder
 
@@ -41,9 +45,14 @@ def test_a_new_version_waits_for_consent_and_fetches_only_what_changed(phone, se
     expect(page.locator("h1")).not_to_contain_text("newer")
     notice.get_by_role("button", name="Take it now").click()
     expect(page.locator("h1")).to_contain_text("newer")
-    assert set(server.requests) == {
-        "/sw.js", "/kestrel-3/set-band/index.html", "/offline/files.json",
+    parts = [path for path in server.requests if path.startswith("/offline/parts/")]
+    assert set(server.requests) - set(parts) == {
+        "/sw.js", "/kestrel-3/set-band/index.html", "/offline/lines.json",
     }  # fmt: skip
+    assert 3 <= len(parts) <= 6, "the list's first line, two bundles' lines, one part of the file"
+    assert page.evaluate(f"fetch('/{LARGE}').then((answer) => answer.text())") == (
+        newer / LARGE
+    ).read_text(encoding="utf-8")
     expect(state(page)).to_have_text(STORED, timeout=WAIT)
 
 
@@ -86,3 +95,30 @@ def test_a_half_uploaded_version_leaves_the_old_one_and_is_taken_once_it_is_whol
     page.reload()
     page.locator(".uh-notice").get_by_role("button", name="Take it now").click()
     expect(page.locator("h1")).to_contain_text("newer")
+
+
+def test_a_phone_without_room_says_so_and_reads_what_it_has(phone, server, newer):
+    page = phone.new_page()
+    protocol = phone.new_cdp_session(page)
+    room(protocol, server, 3_000_000)
+    page.goto(server.url)
+    expect(state(page)).to_have_text("Not stored: no room on this phone", timeout=WAIT)
+    room(protocol, server, None)
+    page.evaluate("dispatchEvent(new Event('online'))")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    used = page.evaluate("navigator.storage.estimate().then(({usage}) => usage)")
+    room(protocol, server, used + 1000)
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    left = f"{STORED}. A newer version was not stored: no room on this phone"
+    expect(state(page)).to_have_text(left, timeout=WAIT)
+    server.stop()
+    page.reload()
+    expect(page.locator("h1")).not_to_contain_text("newer")
+    expect(state(page)).to_contain_text(STORED, timeout=WAIT)
+
+
+def room(protocol, server, size):
+    """Let the browser give this address so many bytes; None gives it what is usual."""
+    quota = {} if size is None else {"quotaSize": size}
+    protocol.send("Storage.overrideQuotaForOrigin", {"origin": server.url[:-1], **quota})

@@ -9,11 +9,19 @@ import { watchVersions } from "./updates.js";
 /** Time until storing the pages is tried again, in ms. */
 const TRY_AGAIN = 60_000;
 
+/** Name of the error of a phone without room. */
+const FULL = "QuotaExceededError";
+
 const place = document.querySelector("#offline-state");
+
+/** Said last, and what is said after it. */
+let said = "";
+let after = "";
 
 /** @param {string} words */
 function say(words) {
-  if (place && place.textContent !== words) place.textContent = words;
+  said = words;
+  if (place && place.textContent !== words + after) place.textContent = words + after;
 }
 
 /** Stores both stages and reports on them until everything is there. */
@@ -22,23 +30,34 @@ export async function keepOffline() {
     say(isSecureContext ? "This browser cannot store the manual" : "Not stored: the address must begin with https");
     return;
   }
-  const storing = watchStoring(sayStored, ({ failed, ...now }) => {
-    files = now;
-    reason = failed;
-  });
+  watching ??= watchStoring(sayStored, sayGivenUp);
   await store();
-  storing();
 }
+
+/** @type {(() => void) | undefined} */
+let watching;
 
 /** Files of the pages and assets as far as they are known to be stored. */
 let files = { stored: 0, wanted: 0 };
 /** Why storing them was given up, by the error's name. */
 let reason = "";
+/** Whether a first version is being waited for: what was under way still arrives after it was given up. */
+let isAwaited = false;
 
 /** @param {import("./text-store.js").Files} now */
 function sayStored(now) {
   files = now;
-  if (!("textStored" in document.documentElement.dataset)) say(`Storing the manual: ${now.stored} of ${now.wanted} files`);
+  if (isAwaited) say(`Storing the manual: ${now.stored} of ${now.wanted} files`);
+}
+
+/** @param {import("./text-store.js").Files & {failed: string}} given */
+function sayGivenUp({ failed, ...now }) {
+  files = now;
+  reason = failed;
+  // A first version that does not fit is said where storing ends; a newer one would be missed in silence.
+  if (failed !== FULL || !("textStored" in document.documentElement.dataset)) return;
+  after = ". A newer version was not stored: no room on this phone";
+  say(said);
 }
 
 async function store() {
@@ -73,12 +92,14 @@ async function watch() {
 async function textIsStored(registration) {
   const first = registration.active ? null : (registration.installing ?? registration.waiting);
   const isDone = () => !first || /activated|redundant/.test(first.state);
-  if (!isDone()) await new Promise((done) => first?.addEventListener("statechange", () => isDone() && done(null)));
+  isAwaited = !isDone();
+  if (isAwaited) await new Promise((done) => first?.addEventListener("statechange", () => isDone() && done(null)));
+  isAwaited = false;
   return (await textState())?.isWhole ?? false;
 }
 
 function sayTextIsMissing() {
-  if (reason === "QuotaExceededError") say("Not stored: no room on this phone");
+  if (reason === FULL) say("Not stored: no room on this phone");
   else if (files.wanted) say(`Not all stored: ${files.stored} of ${files.wanted} files. It is tried again in a minute`);
   else say("Not stored yet: it needs a connection");
   tryAgain(TRY_AGAIN);
@@ -92,7 +113,7 @@ async function keepRuntime() {
     say("Readable offline. Calculators offline");
     await dailyCheck();
   } catch (error) {
-    const isFull = error instanceof Error && error.name === "QuotaExceededError";
+    const isFull = error instanceof Error && error.name === FULL;
     const why = isFull ? "no room on this phone" : "they follow when there is a connection";
     say(`Readable offline. Calculators not stored: ${why}`);
     if (!isFull) tryAgain();
