@@ -18,8 +18,8 @@ from underhoist.pack import parts
 from underhoist.pages import Sheet, Site
 from underhoist.pages.closing import DEMO, closing
 
-_WITHOUT = ("uh-changes",)
-"""What tells of earlier builds: the file does not renew itself."""
+_WITHOUT = ("uh-changes", "uh-find")
+"""What tells of earlier builds, and what names the next check: the site does both, a file not."""
 
 
 @frozen
