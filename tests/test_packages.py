@@ -7,6 +7,7 @@ import json
 import re
 import subprocess
 import sys
+import tomllib
 from importlib.metadata import PackageNotFoundError, metadata
 from pathlib import Path
 from urllib.error import URLError
@@ -39,6 +40,13 @@ NPM = {
     for path, entry in json.loads((ROOT / "package-lock.json").read_text())["packages"].items()
     if path
 }
+LISTED = tomllib.loads((Path(__file__).parent / "packages.toml").read_text(encoding="utf-8"))
+"""Name of each package that is asked for, with its licence and the reason it is there."""
+
+
+def asked_for(name):
+    """Names of the packages in a list such as requirements.in."""
+    return set(re.findall(r"^[a-z][\w-]*", (ROOT / name).read_text(), flags=re.MULTILINE))
 
 
 def licence(name):
@@ -62,6 +70,35 @@ def test_every_npm_package_is_pinned_with_its_hash_and_no_host():
     assert len(NPM) > 200
     assert [name for name, entry in NPM.items() if "integrity" not in entry] == []
     assert [name for name, entry in NPM.items() if "resolved" in entry] == []
+
+
+def test_every_package_that_is_asked_for_is_listed_with_its_reason():
+    asked = json.loads((ROOT / "package.json").read_text())
+    assert set(LISTED["python"]) == asked_for("requirements.in")
+    assert set(LISTED["python-tests"]) == asked_for("requirements-test.in")
+    assert set(LISTED["npm"]) == set(asked["dependencies"])
+    assert set(LISTED["npm-tests"]) == set(asked["devDependencies"])
+    assert all(len(reason) > 10 for part in LISTED.values() for _, reason in part.values())
+
+
+def test_what_the_package_itself_needs_is_listed():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    needed = {re.split(r"[<>=~! ]", each)[0] for each in project["dependencies"]}
+    assert needed - {"underhoist-calculators"} <= set(LISTED["python"])
+
+
+def test_the_listed_licences_are_what_the_packages_say():
+    mit = "Permission is hereby granted, free of charge"
+    said = {name: licence(name) for part in ("python", "python-tests") for name in LISTED[part]}
+    said |= {
+        name: str(NPM[name]["license"]) for part in ("npm", "npm-tests") for name in LISTED[part]
+    }
+    listed = {name: words for part in LISTED.values() for name, (words, _) in part.items()}
+    assert {
+        name: (listed[name], words[:80])
+        for name, words in said.items()
+        if words is not None and listed[name] not in words.replace(mit, "MIT")
+    } == {}
 
 
 def test_no_npm_package_runs_a_script_when_it_is_installed():
