@@ -25,11 +25,10 @@ const index = MiniSearch.loadJS(unpacked(stored.index), SETTINGS);
 const places = stored.pages.flatMap((_, page) => [[page, ""], ...(stored.spots[page] ? stored.spots[page].split("\n") : []).map((line) => [page, line.split("\t")[0]])]);
 
 /** The index in MiniSearch's own form. */
-function unpacked({ terms, sizes, lists, lengths, average, places: documentCount }) {
-  const bytes = Buffer.from(lists, "base64");
-  let at = 0;
+function unpacked({ terms, lists, lengths, average, places: documentCount }) {
+  const written = lists.split(" ");
   const index = terms.split(" ").map((term, number) => {
-    const values = numbers(bytes.subarray(at, (at += sizes[number])));
+    const values = numbers(Buffer.from(written[number], "base64"));
     const counts = values.splice(0, FIELDS.length);
     return [term, Object.fromEntries(counts.map((count, field) => [field, held(values, count)]).filter(([, { size }]) => size > 0).map(([field, { map }]) => [field, map]))];
   });

@@ -2,18 +2,20 @@
 
 /**
  * What src/underhoist/browser/search_lists.mjs writes. `average` is the length of each field in terms, `terms` stand
- * in order, a space between two, `sizes` are the bytes of each term's list.
- * @typedef {{places: number, average: number[], terms: string, sizes: number[], lists: string, lengths: string}} Packed
+ * in order, a space between two, and so do their lists, in base 64.
+ * @typedef {{places: number, average: number[], terms: string, lists: string, lengths: string}} Packed
  */
 
 export const FIELDS = 4;
 
 export class Lists {
   /** @param {Packed} packed */
-  constructor({ sizes, lists, places }) {
-    this.bytes = bytesOf(lists);
-    this.starts = new Uint32Array(sizes.length + 1);
-    sizes.forEach((size, term) => (this.starts[term + 1] = this.starts[term] + size));
+  constructor({ lists, places }) {
+    this.written = lists.split(" ");
+    /** @type {Uint8Array[]} */
+    this.opened = []; // each when it is first asked for
+    /** @type {Uint8Array} */
+    this.bytes = new Uint8Array();
     this.at = 0;
     /** What was read last: the places, how often each holds the term, and where each field's end. */
     this.places = new Uint32Array(FIELDS * places);
@@ -26,7 +28,7 @@ export class Lists {
    * @param {number} term Its number.
    */
   count(term) {
-    this.at = this.starts[term];
+    this.#open(term);
     let sum = 0;
     for (let field = 0; field < FIELDS; field++) sum += this.#next();
     return sum;
@@ -39,7 +41,7 @@ export class Lists {
    * @returns {number} How many were read.
    */
   read(term, most) {
-    this.at = this.starts[term];
+    this.#open(term);
     for (let field = 0; field < FIELDS; field++) this.ends[field] = (this.ends[field - 1] ?? 0) + this.#next();
     let read = 0;
     for (let field = 0; field < FIELDS; field++) {
@@ -47,6 +49,12 @@ export class Lists {
       read = this.#field(read, this.ends[field]);
     }
     return read;
+  }
+
+  /** @param {number} term */
+  #open(term) {
+    this.bytes = this.opened[term] ??= bytesOf(this.written[term]);
+    this.at = 0;
   }
 
   /** @param {number} from @param {number} end */

@@ -1,4 +1,5 @@
 // Packs what the index counted into bytes: a phone reads them as they are, without building a map of every place.
+// Each term's list stands by itself, so that a changed step leaves most of the file as it was: an update is small.
 
 /**
  * @param {import("minisearch").AsPlainObject} counted
@@ -13,8 +14,7 @@ export function packed({ index, fieldIds, fieldLength, averageFieldLength, docum
     places: documentCount,
     average: fields.map((field) => averageFieldLength[field] ?? 0),
     terms: entries.map(([term]) => term).join(" "),
-    sizes: lists.map(({ length }) => length),
-    lists: Buffer.from(lists.flat()).toString("base64"),
+    lists: lists.map((bytes) => Buffer.from(bytes).toString("base64")).join(" "),
     lengths: Buffer.from(lengths.flat().flatMap(numberOf)).toString("base64"),
   };
 }
