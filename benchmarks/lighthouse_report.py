@@ -8,8 +8,13 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from table import Row
+
 FCP = 1000
 """Most milliseconds until something can be read."""
+
+FULL = 100
+"""The highest score."""
 
 TEXT = """# Lighthouse, mobile, one page of each kind
 
@@ -44,6 +49,33 @@ def write_report(folder: Path, found: dict[str, dict[str, Any]]) -> None:
     data = {"date": date, "load": round(load, 1), "pages": found}
     (folder / "lighthouse.json").write_text(json.dumps(data, indent=1) + "\n", encoding="utf-8")
     print(text)
+
+
+def rows_of(found: dict[str, dict[str, Any]]) -> list[Row]:
+    """The worst page for each budget: the four scores, the first paint, and what moves."""
+    rows: list[Row] = []
+    for name in next(iter(found.values()))["scores"]:
+        kind = min(found, key=lambda each, name=name: found[each]["scores"][name])
+        score = found[kind]["scores"][name]
+        held = score == FULL
+        what = f"{name}, lowest of {len(found)} kinds of page{_where(kind, held)}"
+        rows.append(Row(what=what, ours=score, unit="", budget=f"{FULL}", held=held))
+    late = max(found, key=lambda each: found[each]["fcp"])
+    ours = found[late]["fcp"]
+    what = f"first contentful paint, slowest kind ({late})"
+    rows.append(
+        Row(what=what, ours=ours, unit="ms", budget=f"at most {FCP:,} ms", held=ours <= FCP)
+    )
+    moved = max(found, key=lambda each: found[each]["cls"])
+    ours = found[moved]["cls"]
+    what = f"layout shift, worst kind{_where(moved, ours == 0)}"
+    rows.append(Row(what=what, ours=ours, unit="", budget="0", held=ours == 0))
+    return rows
+
+
+def _where(kind: str, held: bool) -> str:
+    """Name the page that does not hold; where all hold, none stands out."""
+    return "" if held else f" ({kind})"
 
 
 def _row(kind: str, each: dict[str, Any]) -> str:
