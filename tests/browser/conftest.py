@@ -12,17 +12,11 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
-from chromium import CHROMIUM  # noqa: E402
 from made_once import made_once  # noqa: E402
 from playwright.sync_api import expect  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 
 expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wrong stays wrong.
-
-QUIET = [
-    "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -63,18 +57,6 @@ def server(site):
     server = StaticServer(site)
     yield server
     server.stop()
-
-
-@pytest.fixture(scope="session")
-def base_url():
-    """None: every test writes whole addresses. (The plugin's own fixture warns under pytest 9.)"""
-
-
-@pytest.fixture(scope="session")
-def browser_type_launch_args(browser_type_launch_args):
-    """Debian's Chromium where it is installed, otherwise the one that Playwright brought."""
-    found = {"executable_path": CHROMIUM} if CHROMIUM else {}
-    return {**browser_type_launch_args, **found, "args": QUIET}
 
 
 @pytest.fixture(scope="session")
