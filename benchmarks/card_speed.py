@@ -24,7 +24,7 @@ sys.path[:0] = [str(ROOT / "tests" / "browser"), str(ROOT / "benchmarks")]
 import table  # noqa: E402
 from built_site import site_in  # noqa: E402
 from card_hands import open_cards  # noqa: E402
-from conftest import CHROMIUM, QUIET  # noqa: E402
+from chromium import CHROMIUM, QUIET  # noqa: E402
 from playwright.sync_api import Browser, Page, sync_playwright  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 

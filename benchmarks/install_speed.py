@@ -26,7 +26,7 @@ from slow_line import SlowLine
 
 sys.path.insert(0, str(ROOT / "tests" / "browser"))
 import table
-from conftest import CHROMIUM, QUIET
+from chromium import CHROMIUM, QUIET
 from offline_hands import spoil
 
 STORED = "Readable offline. Calculators offline"

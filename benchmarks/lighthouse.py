@@ -24,7 +24,7 @@ from table import enter
 from underhoist.browser import tools
 
 sys.path.insert(0, str(ROOT / "tests" / "browser"))
-from conftest import CHROMIUM, QUIET
+from chromium import CHROMIUM, QUIET
 
 LIGHTHOUSE = ROOT / "node_modules" / "lighthouse" / "cli" / "index.js"
 CATEGORIES = ("performance", "accessibility", "best-practices", "seo")

@@ -25,7 +25,7 @@ from underhoist.search.documents import documents
 
 ROOT = Path(__file__).parents[1]
 sys.path.insert(0, str(ROOT / "tests" / "browser"))
-from conftest import CHROMIUM, QUIET  # noqa: E402
+from chromium import CHROMIUM, QUIET  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 
 SIZES = (100, 1_000, 3_000)

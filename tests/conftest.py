@@ -9,12 +9,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent / "browser"))
 
-from chromium import CHROMIUM
-
-QUIET = [
-    "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
+from chromium import CHROMIUM, QUIET
 
 
 @pytest.fixture(scope="session")
