@@ -8,6 +8,7 @@ from urllib.parse import urlencode
 
 import pytest
 from playwright.sync_api import expect
+from test_axe import AXE, RUN, TAGS
 
 from underhoist.bound import Choice, chosen, source
 from underhoist.pack import pack
@@ -101,6 +102,16 @@ def test_one_page_is_shown_at_a_time_and_none_is_wider_than_the_phone(opened, ad
         assert opened.locator("[data-page]").evaluate_all(shown) == [place]
         assert opened.evaluate("document.documentElement.scrollWidth") <= 390
     assert opened.outside == []
+
+
+def test_axe_finds_nothing_in_the_file(opened, address):
+    opened.evaluate(AXE.read_text(encoding="utf-8"))
+    for place in ("contents", "kestrel-3/set-band", "calculators/torque-units", "this-file"):
+        go(opened, address, place)
+        expect(opened.locator(f"[id='{place}']")).to_be_visible()
+        found = opened.evaluate(RUN, TAGS)
+        assert len(found["passes"]) > 15
+        assert [(fault["id"], place) for fault in found["violations"]] == []
 
 
 def test_without_script_everything_can_be_read(browser, address):
