@@ -143,10 +143,18 @@ def test_progress_is_said_in_words_while_storing(phone, server):
             globalThis.said = [];
             const note = () => said.push(place.textContent);
             new MutationObserver(note).observe(place, {childList: true});
+            globalThis.rows = [];
+            const row = () => rows.push(document.querySelector("#stored-text")?.textContent ?? "");
+            const list = document.querySelector("#stored");
+            new MutationObserver(row).observe(list, {childList: true, subtree: true});
         })"""
     )
-    store_all(page, server)
-    said = page.evaluate("said")
+    page.goto(f"{server.url}offline/")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    said, rows = page.evaluate("[said, rows]")
+    assert any(re.fullmatch(r"Being stored: \d+ of \d+ files", words) for words in rows)
+    expect(page.locator("#stored-text")).to_contain_text("Readable offline, since ")
+    expect(page.locator("#stored-runtime")).to_contain_text("Calculators offline, since ")
     total = json.loads((server.folder / "offline" / "files.json").read_text())["files"]
     text = [words for words in said if words.startswith("Storing the manual: ")]
     runtime = [words for words in said if words.startswith("Readable offline. Calculators: ")]

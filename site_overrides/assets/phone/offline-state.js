@@ -47,7 +47,9 @@ let isAwaited = false;
 /** @param {import("./text-store.js").Files} now */
 function sayStored(now) {
   files = now;
-  if (isAwaited) say(`Storing the manual: ${now.stored} of ${now.wanted} files`);
+  if (!isAwaited) return;
+  say(`Storing the manual: ${now.stored} of ${now.wanted} files`);
+  tell("uh-storing", { stage: "text", words: `Being stored: ${now.stored} of ${now.wanted} files` });
 }
 
 /** @param {import("./text-store.js").Files & {failed: string}} given */
@@ -102,12 +104,13 @@ function sayTextIsMissing() {
   if (reason === FULL) say("Not stored: no room on this phone");
   else if (files.wanted) say(`Not all stored: ${files.stored} of ${files.wanted} files. It is tried again in a minute`);
   else say("Not stored yet: it needs a connection");
+  tell("uh-stored", "nothing");
   tryAgain(TRY_AGAIN);
 }
 
 async function keepRuntime() {
   try {
-    const { version } = await keeper("store", (bytes) => say(`Readable offline. Calculators: ${megabytes(bytes)}`));
+    const { version } = await keeper("store", sayKept);
     noteStored("runtime", version);
     announce("runtime");
     say("Readable offline. Calculators offline");
@@ -116,8 +119,15 @@ async function keepRuntime() {
     const isFull = error instanceof Error && error.name === FULL;
     const why = isFull ? "no room on this phone" : "they follow when there is a connection";
     say(`Readable offline. Calculators not stored: ${why}`);
+    tell("uh-stored", "nothing");
     if (!isFull) tryAgain();
   }
+}
+
+/** @param {import("./runtime-store.js").Bytes} bytes */
+function sayKept(bytes) {
+  say(`Readable offline. Calculators: ${megabytes(bytes)}`);
+  tell("uh-storing", { stage: "runtime", words: `Being stored: ${megabytes(bytes)}` });
 }
 
 /**
@@ -139,8 +149,15 @@ function tryAgain(after) {
 /** @param {"text" | "runtime"} stage */
 function announce(stage) {
   document.documentElement.dataset[`${stage}Stored`] = "";
-  document.dispatchEvent(new CustomEvent("uh-stored", { detail: stage }));
+  tell("uh-stored", stage);
 }
+
+/**
+ * Tells what else the page holds: how far a stage is, or that something is to be looked at again.
+ * @param {"uh-storing" | "uh-stored"} name
+ * @param {unknown} detail
+ */
+const tell = (name, detail) => document.dispatchEvent(new CustomEvent(name, { detail }));
 
 /**
  * Whole megabytes: a screen reader says each change.

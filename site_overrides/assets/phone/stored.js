@@ -102,4 +102,9 @@ if (place) {
   const page = new StoredPage(place);
   void page.look();
   document.addEventListener("uh-stored", () => void page.look());
+  document.addEventListener("uh-storing", (event) => {
+    const { stage, words } = /** @type {CustomEvent<{stage: string, words: string}>} */ (event).detail;
+    const value = document.getElementById(`stored-${stage}`);
+    if (value) value.textContent = words;
+  });
 }
