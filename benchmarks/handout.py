@@ -1,7 +1,7 @@
 """What is handed over: every case in the file, its size with and without calculators, the book.
 
-Called as: python benchmarks/handout.py. Prints one line a measurement; exit code 1 where a case
-gives another answer or a page number of the book's contents is wrong.
+Called as: python tasks.py bench handout. Prints one line a measurement and enters it in the table;
+exit code 1 where a case gives another answer or a page number of the book's contents is wrong.
 """
 
 import json
@@ -12,6 +12,7 @@ import time
 from io import BytesIO
 from pathlib import Path
 
+import table
 from playwright.sync_api import Page, expect, sync_playwright
 from pypdf import PdfReader
 
@@ -65,13 +66,24 @@ def first_answer(page: Page, address: str) -> tuple[float, float]:
     return text, time.perf_counter() - start
 
 
-def the_file(site: Site, sheets: list[Sheet], folder: Path) -> list[str]:
-    """Measure the file; return what is wrong."""
+Found = tuple[list[table.Row], list[str]]
+"""Rows of the table, and what is wrong."""
+
+
+def all_of(what: str, right: int, count: int) -> table.Row:
+    """A count that must be whole."""
+    return table.Row(what=what, ours=right, unit="", budget=f"all {count}", held=right == count)
+
+
+def the_file(site: Site, sheets: list[Sheet], folder: Path) -> Found:
+    """Measure the file."""
+    rows: list[table.Row] = []
     for calculators in (False, True):
         made = pack(site, sheets, MODULES, calculators=calculators)
         size = len(made.text.encode()) / 1e6
         said = "with calculators" if calculators else "for reading only"
         print(f"{made.pages} pages in one file, {said}: {size:.1f} MB")
+        rows.append(table.Row(what=f"manual in one file, {said}", ours=round(size, 1), unit="MB"))
     file = folder / "manual.html"
     file.write_text(made.text, encoding="utf-8")
     with sync_playwright() as playwright:
@@ -82,14 +94,20 @@ def the_file(site: Site, sheets: list[Sheet], folder: Path) -> list[str]:
         count, wrong = ask_all(page, file.as_uri())
         browser.close()
     print(f"{count - len(wrong)} of {count} cases are answered as at the desk")
-    return wrong
+    rows += [
+        table.Row(what="the file opened: its text", ours=round(text, 2), unit="s"),
+        table.Row(what="the file opened: first answer", ours=round(answer, 1), unit="s"),
+        all_of("cases answered in the file as at the desk", count - len(wrong), count),
+    ]
+    return rows, wrong
 
 
-def the_book(site: Site, sheets: list[Sheet]) -> list[str]:
-    """Print the whole manual; return the entries of its contents that name a wrong page."""
+def the_book(site: Site, sheets: list[Sheet]) -> Found:
+    """Print the whole manual; wrong are the entries of its contents that name another page."""
     start = time.perf_counter()
     made = book(site, sheets, MODULES)
-    print(f"a book of {made.leaves} pages of paper in {time.perf_counter() - start:.0f} s")
+    took = time.perf_counter() - start
+    print(f"a book of {made.leaves} pages of paper in {took:.0f} s")
     numbers = read(made.pdf)
     texts = ["".join(page.extract_text().split()) for page in PdfReader(BytesIO(made.pdf)).pages]
     held = [each for each in sheets if name_of(each.address) in numbers]
@@ -99,7 +117,10 @@ def the_book(site: Site, sheets: list[Sheet]) -> list[str]:
         if "".join(each.title.split()) not in texts[numbers[name_of(each.address)] - 1]
     ]
     print(f"{len(held) - len(wrong)} of {len(held)} entries of its contents name their page")
-    return wrong
+    return [
+        table.Row(what=f"book of {made.leaves} pages of paper", ours=round(took), unit="s"),
+        all_of("contents of the book that name their page", len(held) - len(wrong), len(held)),
+    ], wrong
 
 
 def main() -> int:
@@ -109,10 +130,11 @@ def main() -> int:
         return 1
     sheets = chosen(found.site, Choice())
     with tempfile.TemporaryDirectory() as folder:
-        wrong = the_file(found.site, sheets, Path(folder)) + the_book(found.site, sheets)
-    for each in wrong:
+        rows, wrong = the_file(found.site, sheets, Path(folder))
+    more, also_wrong = the_book(found.site, sheets)
+    for each in (*wrong, *also_wrong):
         print(f"wrong: {each}")
-    return int(bool(wrong))
+    return int(not table.enter("handout", [*rows, *more]))
 
 
 if __name__ == "__main__":
