@@ -13,6 +13,7 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
 from made_once import made_once  # noqa: E402
+from offline_hands import store_all  # noqa: E402
 from playwright.sync_api import expect  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 
@@ -96,5 +97,24 @@ def same_page(open_page, browser_context_args):
 def phone(browser, browser_context_args):
     """A phone that stores the manual as a reader's does."""
     context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
+    yield context
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def shop(site):
+    """The server that stored the manual on the phone of this module."""
+    server = StaticServer(site)
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="module")
+def stored(browser, browser_context_args, shop):
+    """A phone on which everything is stored, for the tests of one file."""
+    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
+    page = context.new_page()
+    store_all(page, shop)
+    page.close()
     yield context
     context.close()

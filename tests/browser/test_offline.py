@@ -6,9 +6,8 @@ import html
 import re
 
 import pytest
-from offline_hands import STORED, WAIT, state, store_all
+from offline_hands import STORED, WAIT, state
 from playwright.sync_api import expect
-from static_server import StaticServer
 from underhoist_calculators import all_calculators, door
 
 pytestmark = pytest.mark.browser
@@ -25,25 +24,6 @@ KINDS = {
     "job cards": "cards/",
     "offline": "offline/",
 }
-
-
-@pytest.fixture(scope="module")
-def shop(site):
-    """The server that stored the manual on the phone of this module."""
-    server = StaticServer(site)
-    yield server
-    server.stop()
-
-
-@pytest.fixture(scope="module")
-def stored(browser, browser_context_args, shop):
-    """A phone with everything stored; what it does must change nothing."""
-    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
-    page = context.new_page()
-    store_all(page, shop)
-    page.close()
-    yield context
-    context.close()
 
 
 @pytest.fixture

@@ -3,38 +3,25 @@
 from __future__ import annotations
 
 import pytest
-from offline_hands import STORED, WAIT, spoil, state, store_all, wait_for
+from offline_hands import STORED, WAIT, spoil, state, wait_for
 from playwright.sync_api import expect
-from static_server import StaticServer
 
 pytestmark = pytest.mark.browser
 
 
 @pytest.fixture(scope="module")
-def shop(site):
-    """The server that stored the manual on the phone of this module."""
-    server = StaticServer(site)
-    yield server
-    server.stop()
-
-
-@pytest.fixture(scope="module")
-def stored(browser, browser_context_args, shop):
-    """A phone with everything stored; each test leaves it whole."""
-    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
-    page = context.new_page()
-    store_all(page, shop)
-    yield page
-    context.close()
+def opened(stored):
+    """One page on that phone; each test leaves everything whole."""
+    return stored.new_page()
 
 
 @pytest.fixture
-def page(stored, shop):
+def page(opened, shop):
     """That phone, at the front page, its server there and its requests counted anew."""
-    stored.goto(shop.url)
-    expect(state(stored)).to_have_text(STORED, timeout=WAIT)
+    opened.goto(shop.url)
+    expect(state(opened)).to_have_text(STORED, timeout=WAIT)
     shop.requests.clear()
-    yield stored
+    yield opened
     shop.stop()
     shop.start()
 
