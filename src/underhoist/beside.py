@@ -1,18 +1,23 @@
 """The files beside the pages: what cards, faults, the drafting page and the search start from."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from underhoist.drafting.gather import drafting_files
 from underhoist.pages import Sheet, Site
-from underhoist.pages.card_data import card_files
+from underhoist.pages.card_data import Card, card_files, cards_of
 from underhoist.pages.changes import change_files
 from underhoist.pages.complaint_data import complaint_files
 from underhoist.search import search_files
 
 
-def beside(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
-    """Yield path and text of each file; `made` are the finished pages by their address."""
-    yield from card_files(site, made)
+def beside(
+    site: Site, made: Mapping[str, Sheet], cards: Iterable[Card] | None = None
+) -> Iterator[tuple[str, str]]:
+    """Yield path and text of each file; `made` are the finished pages by their address.
+
+    `cards` are the procedures' cards where they are there already.
+    """
+    yield from card_files(site, cards_of(site, made) if cards is None else cards)
     yield from complaint_files(site, made)
     yield from change_files(site, made)
     yield from drafting_files(site)

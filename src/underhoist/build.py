@@ -8,11 +8,12 @@ from attrs import frozen
 
 from underhoist import swap
 from underhoist.browser import BrowserReport, install
-from underhoist.check import Checked, check
+from underhoist.check import Checked, FolderChecker
 from underhoist.history import History, earlier
 from underhoist.lock import held
 from underhoist.pages import Site
 from underhoist.project import SETTINGS, Unusable, pages_folder
+from underhoist.rebuild import KeptBuild
 
 PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
 """Adds the phone side to a new site, telling each stage."""
@@ -43,6 +44,10 @@ class Built:
     phone: BrowserReport | None = None
     history: History | None = None
     """What is different from the build before."""
+    taken_over: int = 0
+    """Pages that are as the build before wrote them."""
+    made_anew: int = 0
+    """Pages that were made anew."""
 
 
 def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
@@ -50,27 +55,31 @@ def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
     return install(site, progress=tell)
 
 
-def build(
+def build(  # noqa: PLR0913  # what a build is told
     project: Path,
     site: Path,
     teller: Teller,
     add_phone_side: PhoneSide = phone_side,
     since: Path | None = None,
+    *,
+    afresh: bool = False,
 ) -> Built:
     """Build the project's site; the old one stays until the new one is complete.
 
     It is compared with the build whose record or site `since` names, else with the old site.
+    Pages that would come out the same are taken over from the build before, or with `afresh` none.
     Raises Unusable, also where another build is at work there, NotBuiltError or BrowserError; the
     old site is then as it was.
     """
     settings = settings_of(project)
     pages = pages_folder(project)
     teller.stage("Checking the manual")
-    checked = check(pages)
+    kept = KeptBuild(project, site, afresh=afresh)
+    checked = FolderChecker(pages, kept.read).checked()
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
     with held(site):
-        made, phone = _swapped_in(settings, checked, site, teller, add_phone_side, since)
+        made, phone = _swapped_in(settings, checked, site, teller, add_phone_side, since, kept)
     return Built(
         checked=checked,
         pages=pages,
@@ -79,6 +88,8 @@ def build(
         calculators=len(made.calculators),
         phone=phone,
         history=made.history,
+        taken_over=kept.taken_over,
+        made_anew=kept.made_anew,
     )
 
 
@@ -89,6 +100,7 @@ def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
     teller: Teller,
     add_phone_side: PhoneSide,
     since: Path | None,
+    kept: KeptBuild,
 ) -> tuple[Site, BrowserReport | None]:
     """Make the site beside the old one and put it in its place when it is whole."""
     from underhoist.plugin import build_site  # noqa: PLC0415 - slow to import, a check needs it not
@@ -97,10 +109,11 @@ def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
     try:
         teller.stage("Writing the pages")
         before = earlier(site, since)
-        made = build_site(settings, checked, new, lambda _: teller.step(), before)
+        made = build_site(settings, checked, new, lambda _: teller.step(), before, kept)
         swap.mark(new)
         phone = add_phone_side(new, teller.stage)
         swap.swap(site)
+        kept.keep()
     finally:
         swap.drop(site)
     return made, phone

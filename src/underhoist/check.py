@@ -6,7 +6,7 @@ from pathlib import Path
 from underhoist.checker import Checked, Checker, Reader
 from underhoist.finding import Finding
 from underhoist.place import Place
-from underhoist.source import Read, files_of, is_page, read
+from underhoist.source import Read, files_of, is_page
 from underhoist.source.drawing import is_live, live_file
 from underhoist.source.faults import Faults, fault
 from underhoist.source.split import read_bytes
@@ -29,7 +29,7 @@ def check(folder: Path) -> Checked:
 class FolderChecker:
     """A folder's manual that can be checked again after changes: only what changed is read."""
 
-    def __init__(self, folder: Path, reader: Reader = read) -> None:
+    def __init__(self, folder: Path, reader: Reader | None = None) -> None:
         """Read the folder. Raises Unusable where there is no such folder or no page in it."""
         self.folder = folder
         self.checker = Checker({}, reader=reader)

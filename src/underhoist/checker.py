@@ -3,7 +3,7 @@
 It knows no folder, so the browser and the preview use it just as `underhoist check` does.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from operator import attrgetter
 
 from attrs import frozen
@@ -12,6 +12,9 @@ from underhoist import rules
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 from underhoist.source import Read, is_page, manual_of, read
+
+Reader = Callable[[str, bytes], Read]
+"""Reads a page from its file's name and bytes."""
 
 _ORDER = attrgetter("at.file", "at.line", "at.column", "code", "wrong")
 
@@ -37,8 +40,17 @@ class Checked:
 class Checker:
     """A manual's files and what the pages among them came to."""
 
-    def __init__(self, files: Mapping[str, bytes | str], others: Iterable[str] = ()) -> None:
-        """Take the files by their path in the manual; of `others` only that they are there."""
+    def __init__(
+        self,
+        files: Mapping[str, bytes | str],
+        others: Iterable[str] = (),
+        reader: Reader | None = None,
+    ) -> None:
+        """Take the files by their path in the manual; of `others` only that they are there.
+
+        `reader` may remember what it read before.
+        """
+        self._reader = reader
         self._texts: dict[str, bytes] = {}
         self._reads: dict[str, Read] = {}
         self._others = set(others)
@@ -54,7 +66,7 @@ class Checker:
         if self._texts.get(file) == data:
             return False
         self._texts[file] = data
-        self._reads[file] = read(file, data)
+        self._reads[file] = (self._reader or read)(file, data)
         return True
 
     def hold(self, made: Read) -> bool:

@@ -9,10 +9,11 @@ MkDocs gives the templates and the files; what stands on the pages comes from
 
 import logging
 import os
+import re
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from jinja2 import Environment
+from jinja2 import ChoiceLoader, DictLoader, Environment
 from markupsafe import escape
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.commands.build import get_context
@@ -33,8 +34,12 @@ from underhoist.check import Checked, check
 from underhoist.history import Earlier, earlier
 from underhoist.pages import Sheet, Site, make_site, sheets
 from underhoist.policy import policy
+from underhoist.rebuild import KeptBuild
 
 Make = Callable[[Site], Iterable[Sheet]]
+
+_WHOLE = "whole.html"
+"""The template of a page that is there already."""
 
 Told = Callable[[str], None]
 """Is told the address of each page that was written."""
@@ -59,6 +64,8 @@ class UnderhoistPlugin(BasePlugin[Settings]):
     told: Told | None = None
     make: Make | None = None
     """Makes the pages if set: a preview forgives faults, and keeps what it made."""
+    kept: KeptBuild | None = None
+    """What our own build takes over from the one before; otherwise everything is made."""
     before: Earlier | None = None
     """What our own build knows of earlier builds; otherwise the plugin looks in the old site."""
     site: Site
@@ -93,11 +100,13 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
-        made = {sheet.address: sheet for sheet in (self.make or sheets)(self.site)}
+        make = self.make or (self.kept.sheets if self.kept else sheets)
+        made = {sheet.address: sheet for sheet in make(self.site)}
+        cards = self.kept.cards(self.site, made) if self.kept else None
         self.sheets = {_source(address): sheet for address, sheet in made.items()}
         generated = [
             *((path, "") for path in self.sheets),
-            *beside(self.site, made),
+            *beside(self.site, made, cards),
         ]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
@@ -114,6 +123,8 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         """Let templates write a page's policy; keep them for pages that are written later."""
         del config, files
         env.globals["policy"] = policy
+        whole = DictLoader({_WHOLE: "{{ page.meta.whole }}"})
+        env.loader = ChoiceLoader([whole, env.loader] if env.loader else [whole])
         self.env = env
         return env
 
@@ -121,8 +132,12 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Tell the theme what it must know of the page."""
-        del markdown, config, files
-        page.meta = _meta(self._sheet(page))
+        del markdown, files
+        sheet = self._sheet(page)
+        page.meta = _meta(sheet)
+        whole = self.kept.html(sheet, _all_settings(config)) if self.kept else None
+        if whole is not None:
+            page.meta |= {"template": _WHOLE, "whole": whole}
         return ""
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -139,6 +154,13 @@ class UnderhoistPlugin(BasePlugin[Settings]):
             self.told(page.url)
         return context
 
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Note the finished page for the next build."""
+        del config
+        if self.kept is not None:
+            self.kept.wrote(self._sheet(page), output)
+        return output
+
     def _sheet(self, page: Page) -> Sheet:
         return self.sheets[page.file.src_uri]
 
@@ -151,6 +173,14 @@ def _source(address: str) -> str:
     """Return the file from which MkDocs would make a page at this address."""
     stem = address.rstrip("/")
     return f"{stem}/index.md" if stem else "index.md"
+
+
+def _all_settings(config: MkDocsConfig) -> str:
+    """Return all settings that a page comes out by; "" where not all stand in their file."""
+    if list(config.plugins) != ["underhoist"] or config.hooks or config.theme.custom_dir:
+        return ""
+    text = Path(config.config_file_path or "").read_text(encoding="utf-8")
+    return "" if re.search(r"\bINHERIT\b|!\w", text) else text
 
 
 def _meta(sheet: Sheet) -> dict[str, object]:
@@ -167,14 +197,19 @@ def _meta(sheet: Sheet) -> dict[str, object]:
     }
 
 
-def build_site(
-    settings: Path, checked: Checked, into: Path, told: Told, before: Earlier | None = None
+def build_site(  # noqa: PLR0913, PLR0917  # what the plugin must be told
+    settings: Path,
+    checked: Checked,
+    into: Path,
+    told: Told,
+    before: Earlier | None = None,
+    kept: KeptBuild | None = None,
 ) -> Site:
     """Build the checked manual of a project into a folder; raises NotBuiltError.
 
-    Without `before` no record is kept and nothing compared.
+    Without `before` no record is kept and nothing compared, without `kept` nothing taken over.
     """
-    return _built(settings, checked, into, told, None, before)[0].site
+    return _built(settings, checked, into, told, None, before, kept)[0].site
 
 
 def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
@@ -184,6 +219,7 @@ def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
     told: Told | None,
     make: Make | None,
     before: Earlier | None = None,
+    kept: KeptBuild | None = None,
 ) -> tuple[UnderhoistPlugin, MkDocsConfig]:
     lines = _quiet()
     try:
@@ -192,7 +228,8 @@ def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
         if not isinstance(plugin, UnderhoistPlugin):
             msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
             raise NotBuiltError(msg)
-        plugin.checked, plugin.told, plugin.make, plugin.before = checked, told, make, before
+        plugin.checked, plugin.told, plugin.make = checked, told, make
+        plugin.before, plugin.kept = before, kept
         mkdocs_build(config)
     except (Abort, ConfigurationError, PluginError) as error:
         raise NotBuiltError("\n".join([str(error), *lines])) from None

@@ -8,7 +8,7 @@ import pytest
 from underhoist import cards
 from underhoist.check import check
 from underhoist.pages import make_site, sheets
-from underhoist.pages.card_data import card_files
+from underhoist.pages.card_data import card_files, cards_of
 
 FAMILY = """---
 kind: unit-family
@@ -131,7 +131,7 @@ def manual_folder(tmp_path):
 def files_of(folder: Path) -> dict:
     """What the build writes for cards: the index and each procedure, by name."""
     site = make_site(check(folder).manual, folder, name="T")
-    made = card_files(site, {sheet.address: sheet for sheet in sheets(site)})
+    made = card_files(site, cards_of(site, {sheet.address: sheet for sheet in sheets(site)}))
     return {Path(path).stem: json.loads(text) for path, text in made}
 
 

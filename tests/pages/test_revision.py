@@ -3,7 +3,7 @@
 import json
 import re
 
-from underhoist.pages.card_data import card_files
+from underhoist.pages.card_data import card_files, cards_of
 from underhoist.pages.revisions import revision_of
 
 
@@ -38,7 +38,7 @@ def test_line_ends_and_a_byte_order_mark_do_not_change_it(site, changed):
 
 
 def test_card_has_the_revision_of_the_page(site, pages):
-    files = dict(card_files(site, pages))
+    files = dict(card_files(site, cards_of(site, pages)))
     card = json.loads(files["cards/data/set-band.json"])
     assert card["revision"] == pages["jobs/set-band/"].revision
     listed = json.loads(files["cards/data/index.json"])["procedures"]

@@ -42,8 +42,8 @@ class Project:
         shutil.copytree(MANUAL, self.pages)
         (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
 
-    def build(self, add_phone_side=without_phone_side, since=None):
-        return build(self.folder, self.site, Silent(), add_phone_side, since)
+    def build(self, add_phone_side=without_phone_side, since=None, afresh=False):
+        return build(self.folder, self.site, Silent(), add_phone_side, since, afresh=afresh)
 
     def replace(self, file, old, new):
         path = self.pages / file
@@ -57,8 +57,8 @@ class Project:
         return {path.relative_to(self.site).as_posix(): path.read_bytes() for path in files}
 
     def beside(self):
-        """What lies in the project's folder."""
-        return sorted(path.name for path in self.folder.iterdir())
+        """What lies in the project's folder, what is kept of builds left out."""
+        return sorted(path.name for path in self.folder.iterdir() if path.name != ".cache")
 
 
 @pytest.fixture

@@ -18,7 +18,8 @@ BUILT, STOPPED, UNUSABLE = 0, 1, 2
     "--since", type=click.Path(path_type=Path, exists=True), default=None,
     help="Site or record of the build to compare with; without it, the old site.",
 )  # fmt: skip
-def build(project: Path, site: Path | None, since: Path | None) -> None:
+@click.option("--afresh", is_flag=True, help="Take nothing over from the build before.")
+def build(project: Path, site: Path | None, since: Path | None, afresh: bool) -> None:
     """Check the manual of the project in DIR, build its site and tell what changed.
 
     The old site stays until the new one is complete. Exit code 0: built. 1: at least one finding
@@ -34,7 +35,7 @@ def build(project: Path, site: Path | None, since: Path | None) -> None:
     place = (site or project / "site").resolve()
     try:
         with Told() as told:
-            built = building.build(project, place, told, since=since)
+            built = building.build(project, place, told, since=since, afresh=afresh)
     except (Unusable, NotBuiltError, BrowserError) as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)

@@ -70,6 +70,10 @@ def summary(built: Built) -> str:
         f"The site holds {', '.join(held[:-1])} and {held[-1]}.",
         f"The check read {_count(built.checked.pages, 'page', 'pages')}: {found}.",
     ]
+    if built.taken_over:
+        anew = _count(built.made_anew, "page was", "pages were")
+        same = _count(built.taken_over, "page is", "pages are")
+        lines.append(f"{anew} made anew, {same} as the build before left them.")
     if built.phone is not None:
         lines.append(f"On a phone: {built.phone.summary()}.")
     lines += _changed(built)

@@ -1,7 +1,9 @@
 """The files that a job card takes its text from."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+
+from attrs import frozen
 
 from underhoist import cards
 from underhoist.history import since
@@ -17,19 +19,29 @@ from underhoist.references import find
 FOLDER = f"{CARDS}data/"
 
 
-def card_files(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
-    """Yield path and text of each file: one a procedure, then the list to choose from.
+@frozen
+class Card:
+    """What a card takes of one procedure, and the address of its file."""
 
-    `sheets` are the finished pages by their address.
-    """
-    procedures = site.manual.procedures.values()
-    made = [_card(site, each, sheets[page_address(each.file)]) for each in procedures]
+    address: str
+    data: cards.Json
+
+
+def cards_of(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[Card]:
+    """Make the data of each procedure; `sheets` are the finished pages by their address."""
+    for procedure in site.manual.procedures.values():
+        yield card_of(site, procedure, sheets[page_address(procedure.file)])
+
+
+def card_files(site: Site, made: Iterable[Card]) -> Iterator[tuple[str, str]]:
+    """Yield path and text of each file: one a procedure, then the list to choose from."""
+    made = list(made)
     for each in made:
-        yield f"{FOLDER}{each['id']}.json", _text(each)
-    yield f"{FOLDER}index.json", _text(cards.index(site.manual, made))
+        yield each.address, _text(each.data)
+    yield f"{FOLDER}index.json", _text(cards.index(site.manual, (each.data for each in made)))
 
 
-def _card(site: Site, procedure: Procedure, sheet: Sheet) -> cards.Json:
+def card_of(site: Site, procedure: Procedure, sheet: Sheet) -> Card:
     """Return the procedure with the revision that stands on its page."""
     here = Here(site, CARDS, procedure)
 
@@ -40,13 +52,14 @@ def _card(site: Site, procedure: Procedure, sheet: Sheet) -> cards.Json:
     made = cards.data(site.manual, procedure, card_steps(sheet.steps, procedure), written_out)
     calculators = list(_calculators(here, procedure))
     kept = site.history.kept(procedure) if site.history else None
-    return {
+    data = {
         **made,
         "revision": sheet.revision,
         "date": since(kept) if kept else "",
         "author": sheet.author or "",
         "calculators": calculators,
     }
+    return Card(f"{FOLDER}{procedure.id}.json", data)
 
 
 def _calculators(here: Here, procedure: Procedure) -> Iterator[cards.Json]:

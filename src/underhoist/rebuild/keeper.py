@@ -1,6 +1,6 @@
 """Keeps what was made of a site, and makes anew what the next site would show otherwise."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
 from attrs import evolve, frozen
@@ -45,7 +45,7 @@ class Batch[T: Placed]:
 
 
 @frozen
-class _Kept[T: Placed]:
+class Kept[T: Placed]:
     """What a maker made last and what it read; `failed` where its last attempt came to nothing."""
 
     things: tuple[T, ...]
@@ -67,9 +67,18 @@ class Keeper[T: Placed]:
         self._forgiving = forgiving
         self._notes = Notes()
         self._site: Site | None = None
-        self._kept: dict[str, _Kept[T]] = {}
+        self._kept: dict[str, Kept[T]] = {}
         self._stale: set[str] = set()
         self.things: dict[str, T] = {}
+
+    @property
+    def kept(self) -> Mapping[str, Kept[T]]:
+        """What each maker made and read, by its name."""
+        return self._kept
+
+    def restore(self, site: Site, kept: Mapping[str, Kept[T]]) -> None:
+        """Begin with what another keeper kept of this site."""
+        self._site, self._kept = site, dict(kept)
 
     @property
     def failed(self) -> frozenset[str]:
@@ -121,10 +130,10 @@ class Keeper[T: Placed]:
         except Exception:
             if not self._forgiving:
                 raise
-            kept = before or _Kept[T]((), frozenset())
+            kept = before or Kept[T]((), frozenset())
             self._kept[maker.name] = evolve(kept, reads=self._notes.take(), failed=True)
         else:
-            self._kept[maker.name] = _Kept(things, self._notes.take())
+            self._kept[maker.name] = Kept(things, self._notes.take())
 
     def _settled(self, makers: Iterable[str]) -> Batch[T]:
         """Put everything at its address and tell what is another than before."""

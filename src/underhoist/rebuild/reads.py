@@ -17,14 +17,22 @@ from underhoist.references import Target
 
 Read = tuple[str, object]
 
-EVERY = object()
-"""In place of a key: all of them, and their order."""
+
+class EVERY:
+    """In place of a key: all of them, and their order. A class, for what is kept names it."""
+
 
 FILES = "manual.files"
 """The way to the manual's files; a file that changed on the disk is a read of its name here."""
 
-_NEVER_SHOWN = frozenset({"manual.repeated", "manual.drafts", "links.count"})
+_NEVER_SHOWN = frozenset({
+    "manual.repeated", "manual.drafts", "links.count",
+    "history.build", "history.compared", "history.problem",
+})  # fmt: skip
 """What no page shows, so that its change makes none stale."""
+
+_BUILDS, _BUILT = "history.record.builds", "history.record.pages"
+"""Who tells of the builds goes through the pages that were built."""
 
 
 class Notes:
@@ -122,6 +130,9 @@ def _compare(old: Any, new: Any, way: str, found: set[Read]) -> bool:
     """Collect the changes below this way; say whether they can be told one by one."""
     kind, other = _kind(old), _kind(new)
     if old is new or way in _NEVER_SHOWN:
+        return True
+    if way == _BUILDS and old and new:
+        found.update([(_BUILT, EVERY)] if old != new else [])
         return True
     if isinstance(old, Mapping) and isinstance(new, Mapping):
         found.update(_changed_keys(cast("Any", old), cast("Any", new), way))

@@ -1,0 +1,112 @@
+"""Keeps what a build made, signed: nothing is believed that this builder did not write itself."""
+
+import hashlib
+import hmac
+import os
+import pickle
+import secrets
+import sys
+from contextlib import suppress
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+import underhoist_calculators
+from platformdirs import user_data_path
+
+from underhoist import theme
+
+KEY = "build.key"
+"""The secret of this user, in the folder for such data."""
+_SIZE = 32
+_PACKAGES = ("attrs", "Jinja2", "Markdown", "MarkupSafe", "mkdocs", "mkdocs-material", "Pint",
+             "properdocs", "PyYAML")  # fmt: skip
+
+
+def place_of(project: Path, site: Path) -> Path:
+    """Name the file of what is kept of a project's builds into a site's folder."""
+    name = hashlib.sha256(os.fsencode(site)).hexdigest()[:16]
+    return project / ".cache" / "underhoist" / f"{name}.kept"
+
+
+def load(place: Path, made_by: str) -> object | None:
+    """Return what was kept; None where it is not there, is damaged, or is from anybody else."""
+    key = _key()
+    if key is None:
+        return None
+    try:
+        data = place.read_bytes()
+    except OSError:
+        return None
+    body = memoryview(data)[_SIZE:]
+    if not hmac.compare_digest(data[:_SIZE], _signature(key, made_by, body)):
+        return None
+    return pickle.loads(body)  # noqa: S301 - signed: it is our own
+
+
+def save(place: Path, made_by: str, kept: object) -> None:
+    """Keep it, whole or not at all: a build does not fail where it cannot be kept."""
+    key = _key()
+    if key is None:
+        return
+    body = pickle.dumps(kept, pickle.HIGHEST_PROTOCOL)
+    making = place.with_suffix(".new")
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        with making.open("wb") as file:
+            file.write(_signature(key, made_by, body))
+            file.write(body)
+        making.replace(place)
+    except OSError:
+        with suppress(OSError):
+            making.unlink()
+
+
+def builder() -> str:
+    """Return a hash of all that decides what is made of a manual: this program and what it uses."""
+    digest = hashlib.sha256(sys.version.encode())
+    for name in _PACKAGES:
+        digest.update(f"{name} {_version(name)}\n".encode())
+    ours = (Path(__file__).parents[1], Path(underhoist_calculators.__file__).parent, theme.folder())
+    for folder in ours:
+        for file in sorted(path for path in folder.rglob("*") if path.is_file()):
+            if "__pycache__" not in file.parts:
+                digest.update(hashlib.sha256(file.read_bytes()).digest())
+                digest.update(file.relative_to(folder).as_posix().encode() + b"\n")
+    return digest.hexdigest()
+
+
+def _version(name: str) -> str:
+    try:
+        return version(name)
+    except PackageNotFoundError:
+        return ""
+
+
+def _signature(key: bytes, made_by: str, body: bytes | memoryview) -> bytes:
+    return hmac.digest(key, made_by.encode() + hashlib.sha256(body).digest(), "sha256")
+
+
+def _key() -> bytes | None:
+    """Return the user's secret, made once; None where none can be kept."""
+    place = user_data_path("underhoist", appauthor=False) / KEY
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        if not place.exists():
+            _write_key(place)
+        key = place.read_bytes()
+    except OSError:
+        return None
+    return key if len(key) == _SIZE else None
+
+
+def _write_key(place: Path) -> None:
+    """Write a new secret that nobody else may read; one that appears meanwhile is taken instead."""
+    making = place.with_name(f"{KEY}.{secrets.token_hex(8)}")
+    with os.fdopen(os.open(making, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as file:
+        file.write(secrets.token_bytes(_SIZE))
+    try:
+        os.link(making, place)
+    except FileExistsError:
+        pass
+    finally:
+        making.unlink()

@@ -1,0 +1,180 @@
+"""A build that takes pages over gives, to the byte, what a build that makes all of them gives."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from underhoist.build import build
+from underhoist.rebuild import store
+
+MANUAL = Path(__file__).parents[1] / "pages" / "manual"
+SETTINGS = "site_name: Small\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
+SECRET = b"as long as a secret has to be..."
+PAGE = "jobs/set-band.md"
+
+
+class Silent:
+    def stage(self, words, steps=None):
+        """Say nothing."""
+
+    def step(self):
+        """Say nothing."""
+
+
+def built(folder, **how):
+    """Build the pages alone: the phone's side is made anew in any case."""
+    return build(folder, folder / "site", Silent(), lambda site, tell: None, **how)
+
+
+def held(folder):
+    files = (path for path in (folder / "site").rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
+
+
+def replace(folder, file, old, new):
+    path = folder / "pages" / file
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8")
+
+
+@pytest.fixture(autouse=True)
+def own_data(tmp_path, monkeypatch):
+    """A secret of the test's own, and a builder that nobody edits meanwhile."""
+    monkeypatch.setattr(store, "user_data_path", lambda *_, **__: tmp_path / "data")
+    monkeypatch.setattr(store, "builder", lambda: "this one")
+
+
+@pytest.fixture(scope="module")
+def first(tmp_path_factory):
+    """A project that was built once, and its site; nobody changes it."""
+    folder = tmp_path_factory.mktemp("first") / "project"
+    shutil.copytree(MANUAL, folder / "pages")
+    (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
+    data = folder.parent / "data"
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(store, "user_data_path", lambda *_, **__: data)
+        patch.setattr(store, "builder", lambda: "this one")
+        patch.setattr(store, "place_of", lambda project, site: project / "kept")
+        built(folder)
+    return folder
+
+
+@pytest.fixture
+def two(first, tmp_path, monkeypatch):
+    """The project twice: with what was kept of its build, and without."""
+    monkeypatch.setattr(store, "place_of", lambda project, site: project / "kept")
+    shutil.copytree(first.parent / "data", tmp_path / "data")
+    folders = tmp_path / "with", tmp_path / "without"
+    for folder in folders:
+        shutil.copytree(first, folder)
+    (folders[1] / "kept").unlink()
+    return folders
+
+
+def text(folder):
+    replace(folder, PAGE, "Wipe the case.", "Polish the case.")
+
+
+def torque(folder):
+    replace(folder, "families/wren-2.md", "torque: 120 lbf*in", "torque: 118 lbf*in")
+
+
+def title(folder):
+    replace(folder, PAGE, "title: Set the band", "title: Adjust the band")
+
+
+def word(folder):
+    replace(folder, "tools/inch-wrench.md", "title: ", "title: Small ")
+
+
+def drawing(folder):
+    replace(folder, "drawings/adjuster.svg", 'viewBox="0 0 ', 'viewBox="0 0 1')
+
+
+def settings(folder):
+    (folder / "mkdocs.yml").write_text(SETTINGS.replace("Small", "Large"), encoding="utf-8")
+
+
+def one_more(folder):
+    page = folder / "pages/jobs/second.md"
+    shutil.copy(folder / "pages" / PAGE, page)
+    replace(folder, "jobs/second.md", "title: Set the band", "title: Set the second band")
+
+
+def fewer(folder):
+    (folder / "pages/jobs/second.md").unlink()
+
+
+def nothing(folder):
+    """Leave all as it is."""
+
+
+EDITS = [nothing, text, torque, title, word, drawing, settings, one_more]
+
+
+@pytest.mark.parametrize("edit", EDITS, ids=lambda edit: edit.__name__)
+def test_an_edit_gives_what_a_whole_build_gives(two, edit):
+    for folder in two:
+        edit(folder)
+    some, all_ = built(two[0]), built(two[1])
+    assert (some.site is not None, all_.taken_over) == (True, 0)
+    assert some.taken_over + some.made_anew == all_.made_anew
+    assert (some.taken_over > 0) == (edit is not settings)
+    assert held(two[0]) == held(two[1])
+
+
+def test_edits_one_after_the_other(two):
+    for edit in (one_more, text, fewer):
+        for folder in two:
+            edit(folder)
+        assert built(two[0]).taken_over
+        assert built(two[1], afresh=True).taken_over == 0
+        assert held(two[0]) == held(two[1])
+
+
+def test_afresh_takes_nothing_over(two):
+    assert built(two[0], afresh=True).taken_over == 0
+    assert built(two[0]).made_anew == 0
+
+
+def test_a_page_that_was_changed_in_the_old_site_is_written_anew(two):
+    (two[0] / "site/jobs/set-band/index.html").write_text("<p>Changed by hand.</p>")
+    (two[0] / "site/jobs/raise/index.html").unlink()
+    assert built(two[0]).made_anew == 2
+    built(two[1])
+    assert held(two[0]) == held(two[1])
+
+
+@pytest.mark.parametrize("at", [0, 40, -1])
+def test_what_is_damaged_is_made_anew(two, at):
+    place = two[0] / "kept"
+    data = bytearray(place.read_bytes())
+    data[at] ^= 1
+    place.write_bytes(data)
+    assert built(two[0]).taken_over == 0
+    assert built(two[0]).made_anew == 0
+
+
+def test_what_is_cut_off_is_made_anew(two):
+    place = two[0] / "kept"
+    place.write_bytes(place.read_bytes()[:20])
+    assert built(two[0]).taken_over == 0
+
+
+def test_what_somebody_else_kept_is_never_opened(two, tmp_path, monkeypatch):
+    (tmp_path / "data" / store.KEY).write_bytes(SECRET)
+    monkeypatch.setattr(store.pickle, "loads", lambda body: pytest.fail("it was opened"))
+    assert built(two[0]).taken_over == 0
+
+
+def test_another_version_takes_nothing_over(two, monkeypatch):
+    monkeypatch.setattr(store, "builder", lambda: "a newer one")
+    assert built(two[0]).taken_over == 0
+
+
+def test_a_build_that_cannot_keep_anything_builds_all_the_same(two, monkeypatch):
+    monkeypatch.setattr(store, "place_of", lambda project, site: project / "mkdocs.yml" / "kept")
+    assert built(two[0]).site is not None
+    assert (two[0] / "mkdocs.yml").read_text(encoding="utf-8") == SETTINGS
