@@ -27,6 +27,17 @@ FRESH = """async ({ root, procedures, initials }) => {
 }"""
 
 
+TURN = """hash => {
+    document.querySelector("#cards > *").dataset.left = "";
+    if (location.hash === hash) dispatchEvent(new HashChangeEvent("hashchange"));
+    else location.hash = hash;
+}"""
+
+# What is stored is said aloud in the same breath in which the card moves on or asks.
+IS_TICKED = """() => document.querySelector(".uh-card__ask") ||
+    document.querySelector(".uh-card__work > [aria-live]").textContent"""
+
+
 def open_cards(page, site_url, hash_=""):
     """Open the cards' page and wait until the phone's storage has been looked at."""
     page.goto(f"{site_url}cards/{hash_}")
@@ -82,18 +93,23 @@ def tick(page):
     return page.locator("button.uh-tick")
 
 
+def take_time(page):
+    """Set the page's clock on: a tap within 450 ms of the last tick is not taken as the next."""
+    page.evaluate(
+        """() => {
+            const now = performance.now.bind(performance);
+            performance.now = () => now() + 460;
+        }"""
+    )
+
+
 def tick_off(page):
     """Tick the step in hand and wait until it is stored and the card has moved on or asks."""
-    label = tick(page).get_attribute("aria-label")
-    page.wait_for_timeout(460)  # a tap this soon after the last tick is not taken as the next
+    take_time(page)
+    aloud = page.locator(".uh-card__work > [aria-live]")
+    aloud.evaluate("node => { node.textContent = ''; }")
     tick(page).click()
-    page.wait_for_function(
-        """label => {
-            const tick = document.querySelector("button.uh-tick");
-            return tick.getAttribute("aria-label") !== label || tick.dataset.state === "stored";
-        }""",
-        arg=label,
-    )
+    page.wait_for_function(IS_TICKED)
 
 
 def sign_check(page, initials):
@@ -107,16 +123,20 @@ def tick_and_sign(page, position, steps, other="SL"):
     title = page.locator(".uh-card__title")
     expect(title).to_have_text(f"Step {position} of {steps}")
     tick_off(page)
-    page.wait_for_timeout(100)  # the question, if any, comes with the stored tick
     if page.get_by_role("button", name="Sign the check").is_visible():
         sign_check(page, other)
 
 
 def go_to(page, site_url, card, step):
     """Show the step at this position of the card, counted from 1."""
-    page.evaluate("hash => { location.hash = hash; }", f"#card/{card}/{step}")
+    turn_to(page, f"#card/{card}/{step}")
     expect(tick(page)).to_be_visible()
-    page.wait_for_timeout(50)
+
+
+def turn_to(page, hash_):
+    """Show another view of the cards' page, which is open."""
+    page.evaluate(TURN, hash_)
+    page.locator("#cards > [data-left]").wait_for(state="detached")
 
 
 def stored_events(page, site_url):

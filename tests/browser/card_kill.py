@@ -44,7 +44,10 @@ class Killing:
         self._open(page)
         page.on("console", lambda message: self._hear(message.text))
         self._run(page, "work", 1 + self.kills * 1000)
-        page.wait_for_timeout(100 + 1100 * self.roll.random())
+        enough = len(self.heard) + self.roll.randint(1, 9)
+        while len(self.heard) < enough:
+            page.wait_for_event("console")
+        page.wait_for_timeout(30 * self.roll.random())  # anywhere in the next act
         self.browser.kill()
         with contextlib.suppress(Error):
             context.close()

@@ -6,15 +6,18 @@ import re
 
 import pytest
 from card_hands import (
+    begun_card,
     chain_is_whole,
     go_to,
     open_cards,
     sign_check,
     start_card,
     stored_events,
+    take_time,
     tick,
     tick_and_sign,
     tick_off,
+    turn_to,
 )
 from playwright.sync_api import expect
 
@@ -65,7 +68,7 @@ def test_a_whole_card_from_start_to_close(page, site_url):
 
 
 def test_a_card_survives_a_reload(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     tick_off(page)
     tick_off(page)
     page.reload()
@@ -81,7 +84,7 @@ def test_a_card_needs_no_network(phone, server):
     page.goto(server.url)
     expect(page.locator("#offline-state")).to_contain_text("Readable offline", timeout=90_000)
     server.stop()
-    card = start_card(page, server.url, "set-band")
+    card = begun_card(page, server.url, "set-band")
     tick_off(page)
     page.reload()
     expect(left(page)).to_have_text("Left: 11 of 12 steps.")
@@ -90,7 +93,7 @@ def test_a_card_needs_no_network(phone, server):
 
 
 def test_closing_is_refused_and_says_which_steps_are_open(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     tick_off(page)
     go_to(page, site_url, card, SET_BAND["seat"])
     tick_off(page)
@@ -117,7 +120,7 @@ def test_closing_is_refused_and_says_which_steps_are_open(page, site_url):
 
 
 def test_undo_is_an_event_and_takes_nothing_away(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     tick_off(page)
     go_to(page, site_url, card, 1)
     expect(tick(page)).to_have_attribute("data-state", "stored")
@@ -127,7 +130,7 @@ def test_undo_is_an_event_and_takes_nothing_away(page, site_url):
 
 
 def test_the_second_check_wants_other_initials(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SET_BAND["seat"])
     tick_off(page)
     sign_check(page, "r.b")
@@ -145,7 +148,7 @@ def test_the_second_check_wants_other_initials(page, site_url):
 
 
 def test_a_reading_outside_its_limits_wants_a_reason(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SET_BAND["reading"])
     tick(page).click()
     expect(page.get_by_role("alert").filter(has_text="Take the reading first")).to_be_visible()
@@ -165,7 +168,7 @@ def test_a_reading_outside_its_limits_wants_a_reason(page, site_url):
 
 
 def test_fractions_of_a_turn_are_one_tap(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SET_BAND["reading"])
     page.locator(".uh-card__reading input").fill("1")
     page.get_by_role("button", name="and 3/4 turn").click()
@@ -174,7 +177,7 @@ def test_fractions_of_a_turn_are_one_tap(page, site_url):
 
 
 def test_a_reading_that_cannot_be_taken_says_why(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     go_to(page, site_url, card, SET_BAND["reading"])
     page.get_by_role("button", name="Not readable").click()
     page.get_by_label("Reason or finding").fill("The screw turned with the nut")
@@ -183,7 +186,7 @@ def test_a_reading_that_cannot_be_taken_says_why(page, site_url):
 
 
 def test_not_needed_wants_a_reason(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.get_by_role("button", name="Not needed").click()
     page.get_by_role("button", name="Mark as not needed").click()
     expect(page.locator(".uh-card__ask .uh-field__error")).to_have_text("Nothing is entered.")
@@ -226,12 +229,12 @@ def test_a_complaint_leads_to_the_next_check_and_leaves_the_choice(page, site_ur
 
 
 def test_two_windows_tick_at_once(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     other = page.context.new_page()
     open_cards(other, site_url, f"#card/{card}/2")
     for window, position in [(page, 1), (other, 2)]:
         go_to(window, site_url, card, position)
-    page.wait_for_timeout(500)
+        take_time(window)
     for window in (page, other):
         window.evaluate("setTimeout(() => document.querySelector('button.uh-tick').click(), 100)")
     for window in (page, other):
@@ -242,7 +245,7 @@ def test_two_windows_tick_at_once(page, site_url):
 
 
 def test_two_windows_storing_fast_keep_one_chain(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     other = page.context.new_page()
     open_cards(other, site_url)
     burst = """async ({ root, who }) => {
@@ -260,7 +263,7 @@ def test_two_windows_storing_fast_keep_one_chain(page, site_url):
 
 
 def test_markup_in_a_stored_card_is_not_run(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     card = page.evaluate(
         """async (root) => {
             const { append } = await import(root + "assets/cards/record/store.js");
@@ -295,23 +298,22 @@ def test_markup_in_a_stored_card_is_not_run(page, site_url):
 
 
 def test_the_tick_is_64_pixels_and_nothing_scrolls_sideways(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = begun_card(page, site_url, "set-band")
     for width, height in [(360, 640), (390, 844), (320, 568)]:
         page.set_viewport_size({"width": width, "height": height})
         for part in ("", "/4", "/7", "/sheet", "/fetch", "/add", "/close"):
-            open_cards(page, site_url, f"#card/{card}{part}")
-            page.wait_for_timeout(50)
+            turn_to(page, f"#card/{card}{part}")
             assert page.evaluate("document.documentElement.scrollWidth") <= width, (part, width)
-        open_cards(page, site_url, f"#card/{card}")
+        turn_to(page, f"#card/{card}")
         box = tick(page).bounding_box()
         assert (box["width"], box["height"]) == (64, 64)
         assert box["y"] + box["height"] <= height, "the tick is on the screen"
 
 
 def test_a_card_is_worked_with_the_keyboard_alone(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     tick(page).focus()
-    page.wait_for_timeout(460)
+    take_time(page)
     page.keyboard.press("Space")
     expect(page.locator(".uh-card__title")).to_have_text("Step 2 of 12")
     expect(tick(page)).to_be_focused()
@@ -327,16 +329,17 @@ def test_a_card_is_worked_with_the_keyboard_alone(page, site_url):
 
 
 def test_a_second_tap_too_soon_is_not_a_second_tick(page, site_url):
-    start_card(page, site_url, "set-band")
-    page.wait_for_timeout(460)
+    begun_card(page, site_url, "set-band")
+    page.evaluate("() => { const at = performance.now(); performance.now = () => at; }")
     tick(page).dblclick()
     expect(page.locator(".uh-card__title")).to_have_text("Step 2 of 12")
-    page.wait_for_timeout(200)
+    tick(page).click()
+    page.wait_for_function("() => !('cardUnstored' in document.documentElement.dataset)")
     assert kinds(page, site_url) == ["start", "add", "tick"]
 
 
 def test_on_paper_the_card_is_its_sheet(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
     page.emulate_media(media="print")
     expect(page.locator(".uh-card__sheet")).to_be_visible()

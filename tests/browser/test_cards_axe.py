@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from card_filled import FINDINGS, filled_card, show
-from card_hands import fresh_card, go_to, open_cards, tick, tick_off
+from card_hands import fresh_card, go_to, open_cards, take_time, tick, tick_off
 from playwright.sync_api import expect
 from test_axe import findings
 
@@ -81,7 +81,7 @@ def test_axe_finds_nothing_in_any_state_of_the_work(page, site_url):
     assert findings(page) == [], "a card that cannot be closed"
     show(page, site_url, card, "2")
     page.evaluate(FULL)
-    page.wait_for_timeout(460)
+    take_time(page)
     tick(page).click()
     expect(page.locator(".uh-tick__word")).to_have_text("Not stored yet")
     assert findings(page) == [], "not stored"
@@ -100,7 +100,7 @@ def test_a_screen_reader_is_told_what_the_tick_is_and_how_it_stands(page, site_u
     assert after.count() == 1, "a neighbour says in words how it stands"
     page.evaluate(FULL)
     go_to(page, site_url, card, 2)
-    page.wait_for_timeout(460)
+    take_time(page)
     tick(page).click()
     expect(page.locator(".uh-tick__word")).to_have_text("Not stored yet")
     assert tick(page).get_attribute("aria-pressed") == "false", "not pressed before it is stored"

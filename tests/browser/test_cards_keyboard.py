@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from card_filled import show
-from card_hands import COMPLAINT, IDENTIFICATION, fresh_card, open_cards, stored_events
+from card_hands import COMPLAINT, IDENTIFICATION, fresh_card, open_cards, stored_events, take_time
 from playwright.sync_api import FileChooser, expect
 
 pytestmark = pytest.mark.browser
@@ -151,7 +151,7 @@ def work_through(hands, number):
         page.keyboard.press("Enter")
         expect(page.locator(".uh-card__reading input")).to_have_count(0)
         hands.focus()
-    page.wait_for_timeout(460)  # a tap this soon after the last tick is not taken as the next
+    take_time(page)
     if not hands.focus().startswith(f"Step {number}: "):
         hands.to(f"Step {number}")
     page.keyboard.press("Enter")

@@ -6,7 +6,16 @@ import re
 
 import pytest
 from card_filled import show
-from card_hands import chain_is_whole, fresh_card, go_to, open_cards, stored_events, tick, tick_off
+from card_hands import (
+    chain_is_whole,
+    fresh_card,
+    go_to,
+    open_cards,
+    stored_events,
+    take_time,
+    tick,
+    tick_off,
+)
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -46,7 +55,7 @@ def test_the_same_step_ticked_in_two_windows_is_done_once_and_by_the_first(page,
     other = page.context.new_page()
     open_cards(other, site_url, f"#card/{card}/1")
     expect(tick(other)).to_be_visible()
-    page.wait_for_timeout(460)
+    take_time(page)
     for window in (page, other):
         window.evaluate("() => void document.querySelector('button.uh-tick').click()")
     for window in (page, other):
@@ -85,11 +94,12 @@ def test_a_database_that_hangs_leaves_the_step_unconfirmed_and_stores_it_once(pa
     other = page.context.new_page()
     other.goto(f"{site_url}offline/")
     other.evaluate(HANG)
+    page.clock.install()
     tick(page).click()
     expect(tick(page)).to_have_attribute("data-state", "storing")
     expect(page.locator(".uh-tick__word")).to_have_text("Being stored")
     assert page.evaluate("'cardUnstored' in document.documentElement.dataset")
-    page.wait_for_timeout(7000)  # longer than one try may take
+    page.clock.fast_forward(7000)  # longer than one try may take
     expect(tick(page)).to_have_attribute("aria-label", re.compile("^Step 1: "))
     expect(tick(page)).to_have_attribute("data-state", "storing")
     other.evaluate("() => { globalThis.held = false; }")

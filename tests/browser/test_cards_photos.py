@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from card_filled import show
-from card_hands import fresh_card, go_to, open_cards, start_card, stored_events, tick_off
+from card_hands import begun_card, fresh_card, go_to, open_cards, stored_events, tick_off
 from card_pictures import NO_PHOTOS, camera_photo
 from playwright.sync_api import expect
 
@@ -135,7 +135,7 @@ def test_a_photo_outlives_a_reload_without_a_network(phone, server):
     page.goto(server.url)
     expect(page.locator("#offline-state")).to_contain_text("Readable offline", timeout=90_000)
     server.stop()
-    card = start_card(page, server.url, "set-band")
+    card = begun_card(page, server.url, "set-band")
     tick_off(page)
     take(page, camera_photo(page))
     expect(small(page)).to_have_count(1)

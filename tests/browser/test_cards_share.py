@@ -14,6 +14,7 @@ from card_hands import (
     stored_events,
     tick,
     tick_off,
+    turn_to,
 )
 from playwright.sync_api import expect
 from test_axe import findings
@@ -256,10 +257,9 @@ def test_markup_from_a_file_is_shown_and_not_run(page, second, site_url, tmp_pat
     second.on("request", lambda request: elsewhere.append(request.url))
     take_in(second, site_url, path)
     for part in ("", "/sheet", "/share", "/fetch", "/close", "/jobs", "/owner", "/parts"):
-        open_cards(second, site_url, f"#card/{card}{part}")
-        second.wait_for_timeout(150)
-        assert second.evaluate("window.ran") is None, part
+        turn_to(second, f"#card/{card}{part}")
         assert second.evaluate(MARKUP) == [], part
+        assert second.evaluate("window.ran") is None, part
     open_cards(second, site_url, f"#card/{card}")
     second.locator(".uh-card__do").get_by_text("one").click()
     assert second.evaluate("window.ran") is None

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from card_hands import open_cards, start_card, stored_events, tick, tick_off
+from card_hands import begun_card, open_cards, stored_events, take_time, tick, tick_off
 from card_pictures import camera_photo
 from playwright.sync_api import expect
 from static_server import StaticServer
@@ -79,7 +79,7 @@ def test_records_of_a_newer_version_are_left_alone(page, site_url):
 
 
 def test_a_full_phone_leaves_the_step_unconfirmed_until_it_is_stored(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.evaluate(
         """() => {
             const add = IDBObjectStore.prototype.add;
@@ -89,7 +89,7 @@ def test_a_full_phone_leaves_the_step_unconfirmed_until_it_is_stored(page, site_
             };
         }"""
     )
-    page.wait_for_timeout(460)
+    take_time(page)
     tick(page).click()
     expect(page.locator("#cards").get_by_role("alert")).to_contain_text(
         "Not stored yet. The phone has no room left for records."
@@ -136,7 +136,7 @@ BROKEN = {
 
 @pytest.mark.parametrize("script", BROKEN.values(), ids=BROKEN.keys())
 def test_a_dead_connection_is_opened_anew_and_the_tick_stored_once(page, site_url, script):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.evaluate(f"() => {{ {script} }}")
     tick_off(page)
     expect(page.locator(".uh-card__title")).to_have_text("Step 2 of 12")
@@ -158,7 +158,7 @@ def test_an_open_that_never_answers_is_tried_again(page, site_url):
 
 
 def test_records_cleared_under_the_page_are_put_back(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     page.evaluate(
         """() => new Promise((done) => {
             indexedDB.deleteDatabase("underhoist-cards").onsuccess = () => done();
@@ -281,11 +281,11 @@ def test_a_phone_without_room_for_a_photo_is_warned_before_work_starts(page, sit
 @pytest.mark.parametrize("what", ["a tick", "a photo"])
 def test_a_phone_that_fills_up_in_mid_work_confirms_only_what_is_stored(page, site_url, what):
     _session = limit(page, site_url, 2_000_000)
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     picture = camera_photo(page)
     page.evaluate(FILL)
     if what == "a tick":
-        page.wait_for_timeout(460)
+        take_time(page)
         tick(page).click()
     else:
         page.locator(".uh-photo__take input").first.set_input_files([picture])
@@ -316,7 +316,7 @@ CLEAR = """() => new Promise((done) => {
 
 
 def test_photos_cleared_under_the_page_are_put_back_or_named(page, site_url):
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     photo = page.locator(".uh-photo__take input").first
     photo.set_input_files([camera_photo(page)])
     expect(page.locator(".uh-photo__small")).to_have_count(1)
@@ -352,7 +352,7 @@ def test_the_screen_stays_on_while_a_card_is_open(page, site_url):
         };
         Object.defineProperty(navigator, "wakeLock", { value: { request } });"""
     )
-    start_card(page, site_url, "set-band")
+    begun_card(page, site_url, "set-band")
     assert page.evaluate("window.locks.map(({kind, released}) => [kind, released])") == [
         ["screen", False]
     ]

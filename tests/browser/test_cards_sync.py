@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from contextlib import nullcontext
 
 import pytest
 from card_hands import (
@@ -65,10 +66,10 @@ def test_two_phones_tick_while_the_server_is_killed_and_both_end_with_everything
     other.get_by_role("button", name="Keep").click()
     go_to(one, site_url, card, 1)
     for step in (1, 2, 3):
+        with one.expect_request(f"{shop.address}/**") if step == 2 else nullcontext():
+            tick_off(one)
         if step == 2:
-            one.wait_for_timeout(2200)  # until an exchange is under way, or nearly
-            shop.kill()
-        tick_off(one)
+            shop.kill()  # in the middle of an exchange
         go_to(other, site_url, card, step + 4)
         if tick(other).get_attribute("data-state") == "todo":
             tick_off(other)
@@ -283,10 +284,12 @@ def everything_kept(page):
 def test_a_phone_that_has_not_joined_asks_nobody(page, site_url):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
+    page.clock.install()
     begun_card(page, site_url, "set-band")
     open_cards(page, site_url, "#sync")
     expect(state(page)).to_have_text("This phone exchanges nothing with other phones.")
-    page.wait_for_timeout(2500)
+    page.clock.fast_forward("01:00:00")
+    page.evaluate("() => fetch(location.href).then(() => {})")  # asked after whatever else was
     assert all(url.startswith(site_url) for url in asked)
     names = page.evaluate("indexedDB.databases().then((all) => all.map(({ name }) => name))")
     assert "underhoist-shop" not in names
