@@ -2,7 +2,7 @@
 
 Made-up manuals of 100, 1,000 and 3,000 procedures: check and build, each cold, in processes of
 their own, with processor time and memory; the theme as published on the same Markdown in the same
-run, if it ends within ten minutes; the build after one changed file; then what a phone gets of the site.
+run, if it ends within ten minutes; the build after one changed file; what a phone gets of the site.
 """
 
 import gzip
