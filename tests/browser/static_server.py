@@ -8,7 +8,7 @@ from collections import Counter
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
+from threading import Event, Thread
 
 _RANGE = re.compile(r"bytes=(\d+)-$")
 
@@ -22,6 +22,8 @@ class StaticServer:
         self.ranges: list[str] = []
         self.cut_once: dict[str, int] = {}
         """End of an address to the number of bytes after which its connection breaks, once."""
+        self.held: dict[str, Event] = {}
+        """End of an address to what its answer waits for, a minute at most."""
         self.headers: dict[str, str] = {}
         """Sent with every file."""
         self._server: ThreadingHTTPServer | None = None
@@ -80,6 +82,9 @@ class _Handler(SimpleHTTPRequestHandler):
                 del self.owner.cut_once[ending]
                 self._send_beginning(size)
                 return
+        for ending, event in self.owner.held.items():
+            if path.endswith(ending):
+                event.wait(60)
         super().do_GET()
 
     def _send_rest(self, wanted: str) -> None:

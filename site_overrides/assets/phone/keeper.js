@@ -11,22 +11,35 @@
  * @returns {Promise<Results[Ask]>}
  */
 export function keeper(ask, onProgress = () => {}) {
-  const worker = new Worker(new URL("./keeper-worker.js", import.meta.url), { type: "module", name: "keeper" });
   return new Promise((resolve, reject) => {
+    const done = new AbortController();
+    /** @type {Worker} */
+    let worker;
+    const end = () => {
+      worker.terminate();
+      done.abort();
+    };
     /** @param {{name: string, message: string}} failure */
     const fail = ({ name, message }) => {
-      worker.terminate();
+      end();
       reject(Object.assign(new Error(message), { name }));
     };
-    worker.addEventListener("message", ({ data }) => {
-      if ("progress" in data) onProgress(data.progress);
-      else if ("failure" in data) fail(data.failure);
-      else {
-        worker.terminate();
-        resolve(data.result);
-      }
-    });
-    worker.addEventListener("error", () => fail({ name: "TypeError", message: "its program did not load" }));
-    worker.postMessage(ask);
+    const begin = () => {
+      worker = new Worker(new URL("./keeper-worker.js", import.meta.url), { type: "module", name: "keeper" });
+      worker.addEventListener("message", ({ data }) => {
+        if ("progress" in data) onProgress(data.progress);
+        else if ("failure" in data) fail(data.failure);
+        else {
+          end();
+          resolve(data.result);
+        }
+      });
+      worker.addEventListener("error", () => fail({ name: "TypeError", message: "its program did not load" }));
+      worker.postMessage(ask);
+    };
+    // A page that is left lets go of lock and line, or "back" has to load it anew; what is stored so far counts.
+    window.addEventListener("pagehide", () => worker.terminate(), { signal: done.signal });
+    window.addEventListener("pageshow", ({ persisted }) => persisted && begin(), { signal: done.signal });
+    begin();
   });
 }

@@ -41,7 +41,19 @@ async function ask(type) {
  * @returns {() => void} ends it
  */
 export function watchStoring(onStored, onFailed) {
-  const news = new BroadcastChannel(TEXT_STORE);
-  news.onmessage = ({ data }) => ("failed" in data ? onFailed(data) : onStored(data));
-  return () => news.close();
+  const ended = new AbortController();
+  /** @type {BroadcastChannel} */
+  let news;
+  const listen = () => {
+    news = new BroadcastChannel(TEXT_STORE);
+    news.onmessage = ({ data }) => ("failed" in data ? onFailed(data) : onStored(data));
+  };
+  // A message to a page that was left would cost its place behind "back".
+  window.addEventListener("pagehide", () => news.close(), { signal: ended.signal });
+  window.addEventListener("pageshow", ({ persisted }) => persisted && listen(), { signal: ended.signal });
+  listen();
+  return () => {
+    news.close();
+    ended.abort();
+  };
 }
