@@ -181,7 +181,7 @@ class Measured:
             page.wait_for_timeout(500)
             opened = page.evaluate(OPENED)
             typed = page.evaluate(TYPE, KEYSTROKES)
-            calibrated = page.evaluate(CALIBRATE)
+            calibrated = context.new_page().evaluate(CALIBRATE)  # where no policy forbids it
         context.close()
         return Run(opened["answer"], opened["longest"], typed["took"], typed["longest"], calibrated)
 
