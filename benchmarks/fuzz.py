@@ -5,12 +5,18 @@
 Each is read, checked and, where nothing stops it, written as pages and the files beside them; one
 in ten of these is built as a whole site on the disk. A traceback or more than 20 s ends as a line
 with its seed; `tests/hostile/mutated.py` makes it again. All processors work on it.
+
+Then every parser by itself (front matter, quantities, tyres, bodies, card files) is given ten times
+as many texts as in the tests, others in each run.
 """
 
 from __future__ import annotations
 
+import os
 import random
+import shutil
 import signal
+import subprocess
 import sys
 import tempfile
 import time
@@ -32,6 +38,10 @@ LONGEST_READ = 0.05
 """Seconds of the processor in which a page's front matter is read."""
 STRETCH = 250
 """Manuals that a process tries before it tells of them."""
+
+LONGER = 10
+"""Times as many texts for each parser as in the tests."""
+PARSERS = ("test_values.py", "test_front_matter.py", "test_bodies.py")
 
 type Tries = tuple[list[Outcome], list[str]]
 """What the manuals came to, and the faults with their seeds."""
@@ -73,7 +83,20 @@ def every(count: int, first: int) -> Tries:
     return outcomes, faults
 
 
-def rows(outcomes: Sequence[Outcome], faults: Sequence[str]) -> list[table.Row]:
+def parsers() -> bool:
+    """Give every parser many texts; whether each came to a value or a clear error."""
+    node = shutil.which("node", path=str(Path(sys.executable).parent)) or "node"
+    hostile = ROOT / "tests" / "hostile"
+    commands = (
+        [sys.executable, "-m", "pytest", "-q", "-p", "no:xdist", *(hostile / f for f in PARSERS)],
+        [node, "--test", ROOT / "tests" / "cards" / "file_fuzz.test.js"],
+    )
+    wider = {**os.environ, "UNDERHOIST_TRIES": str(LONGER)}
+    done = [subprocess.run(each, env=wider, cwd=ROOT, check=False) for each in commands]
+    return all(each.returncode == 0 for each in done)
+
+
+def rows(outcomes: Sequence[Outcome], faults: Sequence[str], sound: bool) -> list[table.Row]:
     count = len(outcomes) + len(faults)
     slow = max(each.seconds_to_read for each in outcomes)
     late_reads = sum(each.seconds_to_read > LONGEST_READ for each in outcomes)
@@ -88,6 +111,8 @@ def rows(outcomes: Sequence[Outcome], faults: Sequence[str]) -> list[table.Row]:
                   ours=sum(each.whole for each in outcomes), unit=""),
         table.Row(what="pages that took over 50 ms of the processor to read", ours=late_reads,
                   unit="", budget="none", held=not late_reads),
+        table.Row(what="parsers that failed at ten times the tests' texts",
+                  ours=int(not sound), unit="", budget="none", held=sound),
         table.Row(what="longest reading of a changed page", ours=slow * 1000, unit="ms"),
     ]  # fmt: skip
 
@@ -96,7 +121,7 @@ def main(count: int, first: int) -> bool:
     began = time.perf_counter()
     outcomes, faults = every(count, first)
     print(f"{count} manuals in {time.perf_counter() - began:.0f} s")
-    return table.enter("fuzz", rows(outcomes, faults))
+    return table.enter("fuzz", rows(outcomes, faults, parsers()))
 
 
 if __name__ == "__main__":
