@@ -160,3 +160,10 @@ def test_a_page_written_in_another_way_says_the_same(file):
     flow = sound(file, f"---\n{json.dumps(FRONTS[file], ensure_ascii=False)}\n---\n")
     assert isinstance(block, Page)
     assert values(block) | {"body": 0} == values(flow) | {"body": 0}
+
+
+@pytest.mark.parametrize("end", ["\u0085", "\u2028", "\u2029"])
+def test_a_line_is_one_that_editors_count(end):
+    made = read("a.md", f'---\nkind: page\ntitle: "A{end}{end}B"\nhue: red\n---\n'.encode())
+    unknown = [each for each in made.findings if each.code == "unknown-key"]
+    assert [(each.at.line, each.at.column) for each in unknown] == [(4, 1)]

@@ -17,6 +17,9 @@ from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
 DEEPEST = 12
 """Levels of nesting; the deepest value of the model, a part's measure, stands on the seventh."""
 
+_ODD_ENDS = frozenset("\u0085\u2028\u2029")
+"""Line ends to YAML and to nobody else."""
+
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 """libyaml's parser where there is one: ten times as fast, same events. The browser has none."""
 
@@ -39,6 +42,8 @@ class _Composer:
 
     def __init__(self, text: str, file: str) -> None:
         self.file = file
+        self.text = text
+        self.odd = not _ODD_ENDS.isdisjoint(text)
         self.findings: list[Finding] = []
         self.events: Iterator[Any] = cast("Any", yaml).parse(text, Loader=LOADER)
 
@@ -101,7 +106,11 @@ class _Composer:
 
     def _place(self, event: Any) -> Place:
         mark = event.start_mark
-        return Place(self.file, mark.line + FIRST_LINE, mark.column + 1)
+        if not self.odd:
+            return Place(self.file, mark.line + FIRST_LINE, mark.column + 1)
+        before = self.text[: mark.index]
+        row, column = before.count("\n"), len(before) - before.rfind("\n")
+        return Place(self.file, row + FIRST_LINE, column)
 
     def _refuse(self, event: Any, at: Place, depth: int) -> None:
         """Raise Faults at an alias, an anchor, a tag or a level too deep."""
