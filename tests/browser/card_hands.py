@@ -34,8 +34,11 @@ TURN = """hash => {
 }"""
 
 # What is stored is said aloud in the same breath in which the card moves on or asks.
-IS_TICKED = """() => document.querySelector(".uh-card__ask") ||
-    document.querySelector(".uh-card__work > [aria-live]").textContent"""
+IS_TICKED = """() => {
+  const said = document.querySelector(".uh-card__work > [aria-live]").textContent;
+  // A reading's word may still come in after the tick was pressed.
+  return document.querySelector(".uh-card__ask") || (said && !said.startsWith("Recorded"));
+}"""
 
 
 def open_cards(page, site_url, hash_=""):

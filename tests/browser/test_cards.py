@@ -40,14 +40,19 @@ def take_reading(page, written):
     page.get_by_role("button", name="Record", exact=True).click()
 
 
+def take_good_reading(page, written):
+    take_reading(page, written)
+    expect(page.locator(".uh-card__work > [aria-live]")).to_contain_text("Recorded")
+
+
 def test_a_whole_card_from_start_to_close(page, site_url):
     card = start_card(page, site_url, "set-band")
     expect(left(page)).to_have_text(f"Left: {SET_BAND['steps']} of {SET_BAND['steps']} steps.")
     for position in range(1, SET_BAND["steps"] + 1):
         if position == SET_BAND["reading"]:
-            take_reading(page, "1 3/4")
+            take_good_reading(page, "1 3/4")
         if position == SET_BAND["second reading"]:
-            take_reading(page, "1 1/2")
+            take_good_reading(page, "1 1/2")
         tick_and_sign(page, position, SET_BAND["steps"])
     expect(left(page)).to_have_text("Nothing is left. Close the card.")
     page.get_by_role("link", name="Close the card").click()

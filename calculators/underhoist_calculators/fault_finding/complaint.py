@@ -6,6 +6,7 @@ from math import isclose, isfinite
 from attrs import field, frozen
 
 NONE = "none-of-these"
+ROUNDING = 1e-12
 """Id of the cause that is none of the listed ones; its share is what the others leave."""
 
 CONFIDENCE = 0.95
@@ -93,8 +94,9 @@ class Complaint:
 
     @property
     def none_share(self) -> float:
-        """The share that the listed causes leave."""
-        return max(0.0, 1 - sum(each.share for each in self.listed))
+        """The share that the listed causes leave; what rounding leaves of a full sum is none."""
+        rest = 1 - sum(each.share for each in self.listed)
+        return rest if rest > ROUNDING else 0.0
 
     def way(self, access: str) -> tuple[Level, ...]:
         """Give the levels that lead there, outermost first; none where nothing is known of it."""

@@ -103,6 +103,14 @@ def whole(complaint):
     return plan.minutes(plan.board.start())
 
 
+def test_shares_that_make_the_whole_leave_none_over_by_rounding():
+    shares = (0.022222222222222223, 0.022222222222222223, 0.28888888888888886,
+              0.28888888888888886, 0.37777777777777777)  # fmt: skip
+    causes = tuple(Cause(id=f"c{n}", name="a", share=share) for n, share in enumerate(shares))
+    check = Check(id="k", name="k", minutes=1, access="seat", bad={NONE: 0.05})
+    assert Complaint(causes=causes, checks=(check,), levels=LEVELS).none_share == 0.0
+
+
 @settings(deadline=None, max_examples=400)
 @given(complaints())
 def test_search_is_as_good_as_trying_everything(complaint):
