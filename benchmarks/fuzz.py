@@ -27,10 +27,11 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT / "tests" / "hostile"))
+sys.path.insert(0, str(ROOT / "tests" / "shared"))
 
 import table  # noqa: E402
-from built import make_project  # noqa: E402
 from mutated import Outcome, Tried  # noqa: E402
+from small_project import make_project  # noqa: E402
 
 HANG = 20
 """Seconds of the clock; a manual of this size takes 0.1 s."""

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 sys.path.insert(0, str(Path(__file__).parent / "browser"))
+sys.path.insert(0, str(Path(__file__).parent / "shared"))
 
 from chromium import CHROMIUM, QUIET
 

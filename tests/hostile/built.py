@@ -1,19 +1,9 @@
-"""The small manual as a project on the disk, to build what a changed page makes of it."""
+"""What a changed page makes of a project, built whole but for the runtime."""
 
-import shutil
 from collections.abc import Callable
 from pathlib import Path
 
 from underhoist.build import build
-
-MANUAL = Path(__file__).parents[1] / "pages" / "manual"
-SETTINGS = """site_name: A small manual
-docs_dir: pages
-theme:
-  name: material
-plugins:
-  - underhoist
-"""
 
 
 class Silent:
@@ -28,13 +18,6 @@ class Silent:
 
 def no_phone_side(site: Path, tell: Callable[[str], None]) -> None:
     """Leave the runtime out: no page of a manual changes it."""
-
-
-def make_project(folder: Path) -> Path:
-    """Put the small manual and its settings into this folder, which is empty or not there."""
-    shutil.copytree(MANUAL, folder / "pages")
-    (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
-    return folder
 
 
 def pages_built(project: Path, file: str, data: bytes) -> int:

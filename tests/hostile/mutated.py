@@ -9,7 +9,8 @@ from functools import cache
 from pathlib import Path
 
 from attrs import frozen
-from built import MANUAL, pages_built
+from built import pages_built
+from small_project import MANUAL
 
 from underhoist.beside import beside
 from underhoist.checker import Checked, Checker

@@ -7,7 +7,7 @@ import sys
 import time
 
 import pytest
-from built import make_project
+from small_project import make_project
 
 BUILD = """
 import sys

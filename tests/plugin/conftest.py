@@ -1,20 +1,9 @@
 """A project of the small manual, and builds of it without the phone side."""
 
-import shutil
-from pathlib import Path
-
 import pytest
+from small_project import make_project
 
 from underhoist.build import build
-
-MANUAL = Path(__file__).parents[1] / "pages" / "manual"
-SETTINGS = """site_name: A small manual
-docs_dir: pages
-theme:
-  name: material
-plugins:
-  - underhoist
-"""
 
 
 def without_phone_side(site, tell):
@@ -39,8 +28,7 @@ class Project:
 
     def __init__(self, folder):
         self.folder, self.pages, self.site = folder, folder / "pages", folder / "site"
-        shutil.copytree(MANUAL, self.pages)
-        (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
+        make_project(folder)
 
     def build(self, add_phone_side=without_phone_side, since=None, afresh=False):
         return build(self.folder, self.site, Silent(), add_phone_side, since, afresh=afresh)

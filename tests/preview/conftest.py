@@ -1,6 +1,5 @@
 """A preview of a small manual, without the phone side, and a server that shows it."""
 
-import shutil
 import urllib.error
 import urllib.request
 from io import StringIO
@@ -8,18 +7,10 @@ from pathlib import Path
 from threading import Thread
 
 import pytest
+from small_project import make_project
 
 from underhoist.preview import run
 from underhoist.preview.server import server
-
-MANUAL = Path(__file__).parents[1] / "pages" / "manual"
-SETTINGS = """site_name: A small manual
-docs_dir: pages
-theme:
-  name: material
-plugins:
-  - underhoist
-"""
 
 
 class Previewed:
@@ -28,8 +19,7 @@ class Previewed:
     def __init__(self, folder: Path) -> None:
         self.pages = folder / "pages"
         self.out = StringIO()
-        shutil.copytree(MANUAL, self.pages)
-        (folder / "mkdocs.yml").write_text(SETTINGS, encoding="utf-8")
+        make_project(folder)
         self.folder = folder
         self.preview: run.Preview
         self.port = 0
