@@ -191,7 +191,7 @@ def test_a_name_that_may_mean_something_else_is_said_so(page: Page, site_url: st
 def test_a_result_leads_to_the_step(page: Page, site_url: str) -> None:
     page.goto(site_url + "search.html?q=locknut")
     step = page.locator("#results ul a", has_text=re.compile(r"^Step \d+")).first
-    number = re.match(r"Step (\d+)", step.inner_text())
+    number = re.match(r"Step (\d+)", step.text_content() or "")
     assert number
     step.click()
     expect(page).to_have_url(re.compile(rf"#step-{number[1]}$"))
