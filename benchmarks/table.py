@@ -5,6 +5,7 @@ A benchmark hands its rows to `enter`; the rows of the others stay as they were 
 
 import json
 import os
+import time
 from collections.abc import Iterable, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
@@ -49,12 +50,24 @@ def enter(name: str, rows: Iterable[Row], folder: Path = RESULTS) -> bool:
         "date": f"{datetime.now(UTC).date()}",
         "cores": os.cpu_count(),
         "load": round(os.getloadavg()[0], 1) if hasattr(os, "getloadavg") else None,
+        "mark": round(mark(), 1),
         "rows": [{**asdict(row), "ratio": row.ratio} for row in found],
     }
     kept = dict(sorted(kept.items()))
     place.write_text(json.dumps(kept, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
     (folder / "README.md").write_text(page(kept), encoding="utf-8")
     return all(row.held is not False for row in found)
+
+
+def mark() -> float:
+    """Return how long a fixed sum takes here, in ms: by it the figures of two machines compare."""
+    return 1e3 * min(_fixed_sum() for _ in range(5))
+
+
+def _fixed_sum() -> float:
+    began = time.process_time()
+    sum(number * number % 7 for number in range(1_000_000))
+    return time.process_time() - began
 
 
 def page(kept: Mapping[str, Any]) -> str:
@@ -66,6 +79,8 @@ def page(kept: Mapping[str, Any]) -> str:
         "",
         "Made by `python tasks.py bench`; with a NAME after it, one is measured anew. A reference",
         "is measured in the same run on the same machine: the ratio tells more than the figure.",
+        "The mark is the time of a fixed sum in Python: with half the mark, a machine is twice as",
+        "fast.",
         "",
         f"{held} of {len(rows)} budgets are held.",
     ]
@@ -76,7 +91,8 @@ def page(kept: Mapping[str, Any]) -> str:
 
 def _when(each: Mapping[str, Any]) -> str:
     load = "" if each["load"] is None else f", load {each['load']} at the end"
-    return f"Measured on {each['date']}, {each['cores']} cores{load}."
+    speed = f", mark {each['mark']:.0f} ms" if "mark" in each else ""
+    return f"Measured on {each['date']}, {each['cores']} cores{load}{speed}."
 
 
 def _table(rows: Iterable[Mapping[str, Any]]) -> Iterable[str]:
