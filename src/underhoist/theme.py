@@ -4,7 +4,13 @@ from fnmatch import fnmatch
 from importlib.resources import files
 from pathlib import Path
 
-TEMPLATES = ("404.html", "search.html", "assets/underhoist.css")
+SHEETS = tuple(
+    f"assets/{name}.css"
+    for name in ("underhoist", "calculator", "fault", "card", "drafting", "print")
+)
+"""The style sheets, in the order in which they count; `main.html` says which page has which."""
+
+TEMPLATES = ("404.html", "search.html", *SHEETS)
 """Templates that become a file of their own."""
 
 _OURS_LEFT_OUT = ("assets/styles/*", "partials/*", "assets/preview/*", "assets/pack/*")

@@ -12,7 +12,8 @@ from jinja2 import Environment, FileSystemLoader
 from underhoist import theme
 from underhoist.browser.vendor import COPIES
 
-_SHEET = "assets/underhoist.css"
+_AT_HAND = ("font-display: optional", "font-display: block")
+"""The site shows no text later for its font's sake; here the font is there already."""
 _FONT = re.compile(r'url\("fonts/([^"]+)"\)')
 
 
@@ -21,7 +22,7 @@ def style(modules: Path) -> str:
     places = {target.rpartition("/")[2]: modules / place for place, target in COPIES.items()}
     # Nothing is escaped: these are our own style sheets.
     sheets = Environment(loader=FileSystemLoader(theme.folder()), autoescape=False)  # noqa: S701
-    text = sheets.get_template(_SHEET).render()
+    text = "\n".join(sheets.get_template(each).render() for each in theme.SHEETS)
     return _FONT.sub(lambda found: f'url("{data_url(places[found[1]])}")', text)
 
 
