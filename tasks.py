@@ -35,6 +35,7 @@ BENCHMARKS = (
     "fault_order",
     "fault_speed",
     "handout",
+    "every_page",
     "lighthouse",
     "install_speed",
     "fuzz",

@@ -6,53 +6,23 @@ from pathlib import Path
 import card_hands
 import draft_hands
 import pytest
+from axe_core import findings, settle
 from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
 
 HERE = Path(__file__).parent
-AXE = HERE.parents[1] / "node_modules" / "axe-core" / "axe.min.js"
 KINDS: dict[str, str] = json.loads((HERE / "kinds.json").read_text())
-TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
-RUN = """(tags) => axe.run({
-  runOnly: { type: "tag", values: tags },
-  rules: { "color-contrast-enhanced": { enabled: true } },
-})"""
-COLOURS = ["color-contrast", "color-contrast-enhanced", "link-in-text-block"]
-"""The rules that can tell one paper from the other: nothing else changes with it."""
 TURN_TO = """hash => {
     document.querySelector("#cards > *").dataset.before = "";
     location.hash = hash;
 }"""
-ON_DARK_PAPER = """async (rules) => {
-  const root = document.documentElement;
-  root.dataset.paper = "dark";
-  const result = await axe.run({ runOnly: { type: "rule", values: rules } });
-  root.dataset.paper = "light";
-  return result;
-}"""
-
-
-def findings(page: Page) -> list[str]:
-    """Each fault on either paper as rule, element and what is wrong with it."""
-    if not page.evaluate("'axe' in window"):
-        page.evaluate(AXE.read_text(encoding="utf-8"))
-    whole = page.evaluate(RUN, TAGS)
-    assert len(whole["passes"]) > 15, "axe looked at next to nothing"
-    dark = page.evaluate(ON_DARK_PAPER, COLOURS)
-    assert dark["passes"] or dark["violations"], "axe saw no colour"
-    return [
-        f"{fault['id']}: {node['html'][:160]}: {node['failureSummary']}"
-        for fault in whole["violations"] + dark["violations"]
-        for node in fault["nodes"]
-    ]
 
 
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_axe_finds_nothing(same_page: Page, site_url: str, kind: str) -> None:
     same_page.goto(site_url + KINDS[kind])
-    for filled_by_script in same_page.locator("#cards, #stored, #results").all():
-        filled_by_script.locator("> *").first.wait_for()
+    settle(same_page)
     assert findings(same_page) == []
 
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from axe_core import findings
 from card_filled import FINDINGS, filled_card, show
 from card_hands import fresh_card, go_to, open_cards, take_time, tick, tick_off
 from playwright.sync_api import expect
-from test_axe import findings
 
 pytestmark = pytest.mark.browser
 

@@ -6,9 +6,9 @@ import json
 from urllib.parse import urlencode
 
 import pytest
+from axe_core import findings
 from card_hands import open_cards, stored_events
 from playwright.sync_api import expect
-from test_axe import findings
 from underhoist_calculators import door
 
 pytestmark = pytest.mark.browser

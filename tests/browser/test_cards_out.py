@@ -7,10 +7,10 @@ import io
 import re
 
 import pytest
+from axe_core import findings
 from card_filled import FINDINGS, filled_card, show
 from card_hands import stored_events
 from playwright.sync_api import expect
-from test_axe import findings
 
 pytestmark = pytest.mark.browser
 

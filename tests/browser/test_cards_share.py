@@ -6,6 +6,7 @@ import json
 import re
 
 import pytest
+from axe_core import findings
 from card_hands import (
     begun_card,
     chain_is_whole,
@@ -17,7 +18,6 @@ from card_hands import (
     turn_to,
 )
 from playwright.sync_api import expect
-from test_axe import findings
 
 pytestmark = pytest.mark.browser
 

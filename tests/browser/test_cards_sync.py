@@ -6,6 +6,7 @@ import json
 from contextlib import nullcontext
 
 import pytest
+from axe_core import findings
 from card_hands import (
     begun_card,
     chain_is_whole,
@@ -17,7 +18,6 @@ from card_hands import (
 )
 from playwright.sync_api import expect
 from shop import LAST, PASSWORD, USER, Shop, fill_in, is_exchanged, join, state
-from test_axe import findings
 
 pytestmark = pytest.mark.browser
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 
 import pytest
+from axe_core import findings
 from card_hands import begun_card, go_to, open_cards, stored_events, tick, tick_off
 from playwright.sync_api import expect
-from test_axe import findings
 
 pytestmark = pytest.mark.browser
 

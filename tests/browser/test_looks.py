@@ -1,13 +1,13 @@
 """What the reader's eye and thumb need, measured on the built site."""
 
-import gzip
 import json
 import re
 from pathlib import Path
 
 import card_hands
 import pytest
-from playwright.sync_api import Page, Request, expect
+from page_weight import weight
+from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
 
@@ -57,19 +57,7 @@ def test_nothing_scrolls_sideways_on_a_phone(same_page: Page, site_url: str, kin
 def test_a_page_stays_within_its_weight(
     same_page: Page, site: Path, site_url: str, kind: str
 ) -> None:
-    weighed: dict[str, int] = {}
-
-    def weigh(request: Request) -> None:
-        wanted = request.resource_type in {"document", "stylesheet", "script"}
-        if wanted and "/runtime/" not in request.url:
-            path = request.url.removeprefix(site_url).partition("?")[0]
-            file = site / path / "index.html" if path.endswith("/") or not path else site / path
-            weighed[path] = len(gzip.compress(file.read_bytes(), 9))
-
-    same_page.on("request", weigh)
-    same_page.goto(site_url + KINDS[kind])
-    same_page.wait_for_load_state("networkidle")
-    same_page.remove_listener("request", weigh)
+    weighed = weight(same_page, site, site_url, KINDS[kind])
     assert len(weighed) >= 3, "page, styles and scripts were not all seen"
     assert sum(weighed.values()) <= BUDGET, weighed
 
