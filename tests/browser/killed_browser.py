@@ -16,15 +16,16 @@ ARGS = ["--no-sandbox", "--disable-gpu", "--no-first-run"]
 class KilledBrowser:
     """A phone's browser whose profile outlives it."""
 
-    def __init__(self, playwright, profile: Path) -> None:
+    def __init__(self, playwright, profile: Path, service_workers: str = "block") -> None:
         self.playwright, self.profile = playwright, profile
+        self.service_workers = service_workers
 
     def launch(self):
         """Start it; returns its context and a page."""
         found = {"executable_path": CHROMIUM} if CHROMIUM else {}
         context = self.playwright.chromium.launch_persistent_context(
             str(self.profile), **found, args=ARGS, viewport={"width": 390, "height": 844},
-            service_workers="block",
+            service_workers=self.service_workers,
         )  # fmt: skip
         return context, context.pages[0] if context.pages else context.new_page()
 

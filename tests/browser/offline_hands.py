@@ -17,6 +17,29 @@ SPOIL = """async ([kind, ending]) => {
     await store.put(request, new Response("not what it was", {headers}));
 }"""
 
+WRONG = """async () => {
+    const root = `${location.origin}/`;
+    const hash = async (bytes) => {
+        const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+        return Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+    };
+    const isOther = async (url, sha) => {
+        const arrived = await fetch(root + url);
+        return !arrived.ok || !(await hash(await arrived.arrayBuffer())).startsWith(sha);
+    };
+    const wrong = [];
+    const {bundles} = await (await fetch(`${root}offline/files.json`)).json();
+    for (const [path, , sha] of bundles.flatMap(({files}) => files)) {
+        if (await isOther(path, sha)) wrong.push(path);
+    }
+    const runtime = await (await fetch(`${root}runtime/manifest.json`)).json();
+    for (const {url, sha256, stored_url, stored_sha256} of runtime.files) {
+        if (await isOther(stored_url ?? url, stored_sha256 ?? sha256)) wrong.push(url);
+    }
+    return wrong;
+}"""
+"""Files that do not come from the store as this version's lists have them."""
+
 
 def state(page):
     """The line in the header that says what is stored."""

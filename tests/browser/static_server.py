@@ -24,6 +24,8 @@ class StaticServer:
         """End of an address to the number of bytes after which its connection breaks, once."""
         self.held: dict[str, Event] = {}
         """End of an address to what its answer waits for, a minute at most."""
+        self.held_after: dict[str, int] = {}
+        """The bytes that come before the wait, of an answer that is held."""
         self.headers: dict[str, str] = {}
         """Sent with every file."""
         self._server: ThreadingHTTPServer | None = None
@@ -81,11 +83,23 @@ class _Handler(SimpleHTTPRequestHandler):
             if path.endswith(ending):
                 del self.owner.cut_once[ending]
                 self._send_beginning(size)
+                self.close_connection = True
+                self.connection.close()
                 return
         for ending, event in self.owner.held.items():
             if path.endswith(ending):
-                event.wait(60)
+                self._wait_for(event, self.owner.held_after.get(ending, 0))
+                return
         super().do_GET()
+
+    def _wait_for(self, event: Event, sent: int) -> None:
+        if not sent:
+            event.wait(60)
+            super().do_GET()
+            return
+        content = self._send_beginning(sent)
+        event.wait(60)
+        self.wfile.write(content[sent:])
 
     def _send_rest(self, wanted: str) -> None:
         self.owner.ranges.append(wanted)
@@ -97,15 +111,14 @@ class _Handler(SimpleHTTPRequestHandler):
         self.end_headers()
         self.wfile.write(content[start:])
 
-    def _send_beginning(self, size: int) -> None:
+    def _send_beginning(self, size: int) -> bytes:
         content = Path(self.translate_path(self.path)).read_bytes()
         self.send_response(200)
         self.send_header("Content-Length", str(len(content)))
         self.end_headers()
         self.wfile.write(content[:size])
         self.wfile.flush()
-        self.close_connection = True
-        self.connection.close()
+        return content
 
     def end_headers(self) -> None:
         # As a careful host does it, and so that a test never meets the browser's own HTTP cache.

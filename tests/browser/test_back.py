@@ -34,7 +34,7 @@ def back_page(browser_type, browser_type_launch_args, browser_context_args):
 
 
 def test_going_back_needs_no_loading_while_the_runtime_is_stored(back_page, server):
-    server.held["pyodide.asm.wasm"] = Event()  # a slow line
+    server.held["pyodide.asm.wasm.bin"] = Event()  # a slow line
     back_page.goto(f"{server.url}hazards/hot-fluid/")
     back_page.evaluate(STORE)
     wait_for(back_page, lambda: asked(server) == 1)
@@ -47,9 +47,9 @@ def test_going_back_needs_no_loading_while_the_runtime_is_stored(back_page, serv
     back_page.evaluate("() => { delete window.marked; setTimeout(() => history.back(), 0); }")
     back_page.wait_for_url("**/hot-fluid/", wait_until="commit")
     assert back_page.evaluate("() => window.marked")
-    server.held["pyodide.asm.wasm"].set()
+    server.held["pyodide.asm.wasm.bin"].set()
 
 
 def asked(server):
     """How often the largest file of the runtime was asked for."""
-    return sum(n for path, n in server.requests.items() if path.endswith("pyodide.asm.wasm"))
+    return sum(n for path, n in server.requests.items() if path.endswith("pyodide.asm.wasm.bin"))

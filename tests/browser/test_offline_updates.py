@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import shutil
+from threading import Event
 
 import pytest
-from offline_hands import STORED, WAIT, serve_instead, state, store_all, wait_for
+from offline_hands import STORED, WAIT, WRONG, serve_instead, state, store_all, wait_for
 from playwright.sync_api import expect
 
 from underhoist.browser.precache import write_service_worker
@@ -17,6 +18,11 @@ LARGE = "drafting/manual.json"
 GIVEN_UP = """async () => {
     const registration = await navigator.serviceWorker.getRegistration();
     return !registration.installing && !registration.waiting;
+}"""
+
+COPIES = """async () => {
+    const store = await caches.open(`underhoist-text ${location.origin}/`);
+    return (await store.keys()).filter(({url}) => url.includes("/set-band/index.html")).length;
 }"""
 
 
@@ -95,6 +101,54 @@ def test_a_half_uploaded_version_leaves_the_old_one_and_is_taken_once_it_is_whol
     page.reload()
     page.locator(".uh-notice").get_by_role("button", name="Take it now").click()
     expect(page.locator("h1")).to_contain_text("newer")
+
+
+def test_a_version_left_half_way_leaves_the_calculators_as_they_were(phone, server, newer):
+    """What it would have run on is nowhere to be had."""
+    page = phone.new_page()
+    store_all(page, server)
+    manifest = newer / "runtime" / "manifest.json"
+    text = manifest.read_text(encoding="utf-8")
+    manifest.write_text(text.replace("/wheel-", "/gone-"), encoding="utf-8")
+    write_service_worker(newer)
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    wait_for(page, lambda: any("/gone-" in path for path in server.requests))
+    wait_for(page, lambda: page.evaluate(GIVEN_UP))
+    page.reload()
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    expect(page.locator(".uh-notice")).to_have_count(0)
+    expect(page.locator("h1")).not_to_contain_text("newer")
+
+
+def test_what_is_taken_while_a_still_newer_one_is_stored_takes_nothing_from_that(
+    phone, server, newer, tmp_path
+):
+    page = phone.new_page()
+    store_all(page, server)
+    serve_instead(server, newer)
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    take = page.locator(".uh-notice").get_by_role("button", name="Take it now")
+    expect(take).to_be_visible(timeout=WAIT)
+
+    newest = tmp_path / "newest"
+    shutil.copytree(newer, newest)
+    for path in ("kestrel-3/set-band/index.html", "hazards/hot-fluid/index.html"):
+        text = (newest / path).read_text(encoding="utf-8")
+        (newest / path).write_text(text.replace("</h1>", ", newest</h1>", 1), encoding="utf-8")
+    write_service_worker(newest)
+    server.held["hot-fluid/index.html"] = Event()
+    serve_instead(server, newest)
+    page.evaluate("() => void navigator.serviceWorker.getRegistration().then((it) => it.update())")
+    wait_for(page, lambda: page.evaluate(COPIES) == 3)
+    take.click()
+    expect(page.locator("h1")).to_contain_text("newer")
+    wait_for(page, lambda: page.evaluate(COPIES) == 2)
+    server.held.pop("hot-fluid/index.html").set()
+    take.click()
+    expect(page.locator("h1")).to_contain_text("newest")
+    server.stop()
+    assert page.evaluate(WRONG) == []
 
 
 def test_a_phone_without_room_says_so_and_reads_what_it_has(phone, server, newer):

@@ -1,6 +1,7 @@
 /** Brings up Python with the calculators in it: from the build's memory image, or the slow way. */
 import { hash, unpack } from "./download.js";
-import { ROOT, RUNTIME_STORE, VERIFIED, readJson } from "./site.js";
+import { ROOT, RUNTIME_STORE, VERIFIED, inRuntimeStore, keptAt, readJson } from "./site.js";
+import { unpackingFetch } from "./packed-program.js";
 import { wholeImage } from "./sparse-image.js";
 
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
@@ -55,6 +56,7 @@ const readWheels = (urls) => Promise.all(urls.map(async (url) => (await read(url
  */
 async function load(manifest, more) {
   const core = new URL(manifest.core, ROOT).href;
+  globalThis.fetch = unpackingFetch(manifest.files);
   /** @type {PyodideModule} */
   const { loadPyodide } = await import(`${core}pyodide.mjs`);
   const starting = loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock), ...more });
@@ -77,8 +79,7 @@ async function read(url) {
  */
 async function readImage(url) {
   // Past the service worker, which would only hand the stored one on.
-  const stored = await globalThis.caches?.match(new URL(url, ROOT), { cacheName: RUNTIME_STORE });
-  const response = stored ?? (await read(url));
+  const response = (await inRuntimeStore(new URL(url, ROOT).href)) ?? (await read(url));
   return response.headers.has(VERIFIED) ? response.arrayBuffer() : unpack(response);
 }
 
@@ -89,12 +90,12 @@ async function readImage(url) {
  * @param {ArrayBuffer} [read] its content where it was read already
  */
 async function prove({ files }, url, read) {
-  const address = new URL(url, ROOT);
-  const bytes = read ?? (await (await globalThis.caches?.match(address, { cacheName: RUNTIME_STORE }))?.arrayBuffer());
-  // Not stored yet: where it cannot be had either, the interpreter would wait for it without a word.
-  if (!bytes) await fetch(address, { method: "HEAD" });
   const file = files.find((each) => each.url === url);
-  if (!bytes || !file || (await hash(bytes)) === (file.stored_sha256 ?? file.sha256)) return;
-  await (await globalThis.caches?.open(RUNTIME_STORE))?.delete(address);
+  if (!file) return;
+  const bytes = read ?? (await (await inRuntimeStore(keptAt(file)))?.arrayBuffer());
+  // Not stored yet: where it cannot be had either, the interpreter would wait for it without a word.
+  if (!bytes) await fetch(new URL(url, ROOT), { method: "HEAD" });
+  if (!bytes || (await hash(bytes)) === (file.stored_sha256 ?? file.sha256)) return;
+  await (await globalThis.caches?.open(RUNTIME_STORE))?.delete(keptAt(file));
   throw new Error(`${url} is damaged`);
 }

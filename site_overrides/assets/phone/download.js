@@ -13,15 +13,15 @@ const PIECE = 1 << 20;
  */
 export async function download(store, url, sha256, onBytes) {
   const kept = await keptPieces(store, url);
-  try {
-    const whole = await fetchRest(store, url, kept, onBytes);
-    if ((await hash(whole)) !== sha256) throw new Error(`${url} arrived damaged`);
-    return whole;
-  } catch (error) {
-    // A lost connection keeps its pieces. A damaged file must not be continued.
-    if (!(error instanceof TypeError)) await dropPieces(store, url);
+  const isContinued = kept.length > 0;
+  const whole = await fetchRest(store, url, kept, onBytes).catch(async (error) => {
+    if (!(error instanceof TypeError)) await dropPieces(store, url); // A lost connection keeps its pieces.
     throw error;
-  }
+  });
+  if ((await hash(whole)) === sha256) return whole;
+  await dropPieces(store, url); // A damaged file must not be continued: once, it is fetched from its beginning.
+  if (isContinued) return download(store, url, sha256, onBytes);
+  throw new Error(`${url} arrived damaged`);
 }
 
 /**
@@ -66,7 +66,9 @@ async function keptPieces(store, url) {
   for (let index = 0; ; index++) {
     const response = await store.match(pieceUrl(url, index));
     if (!response) return pieces;
-    pieces.push(new Uint8Array(await response.arrayBuffer()));
+    const piece = await response.arrayBuffer().catch(() => null);
+    if (!piece) return pieces; // A browser that was killed may have written half of it.
+    pieces.push(new Uint8Array(piece));
   }
 }
 

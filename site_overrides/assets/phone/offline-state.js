@@ -80,7 +80,7 @@ async function store() {
 /** @returns {Promise<ServiceWorkerRegistration | undefined>} none where the site has no service worker: a preview */
 async function watch() {
   try {
-    return await watchVersions(() => keeper("store").then(() => {}));
+    return await watchVersions();
   } catch {
     // Without a connection the browser cannot look for a newer version. What is stored still serves.
     return navigator.serviceWorker.getRegistration(ROOT);

@@ -1,25 +1,18 @@
 /** The second stage: what the calculators run on, fetched once, verified, resumed where it broke. */
-import { download, dropPieces, hash, unpack } from "./download.js";
-import { ROOT, RUNTIME_STORE, TEXT_STORE, VERIFIED, readJson } from "./site.js";
+import { hash } from "./download.js";
+import { alone, fetchInto, missingFiles } from "./runtime-files.js";
+import { ROOT, RUNTIME_STORE, TEXT_STORE, keptAt, readJson } from "./site.js";
 
 /** @typedef {import("./site.js").StoredFile} StoredFile */
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
 /** @typedef {{stored: number, wanted: number}} Bytes */
 
-/** Content types that the browser insists on, by ending. */
-const TYPES = new Map([
-  ["wasm", "application/wasm"],
-  ["mjs", "text/javascript"],
-  ["js", "text/javascript"],
-  ["json", "application/json"],
-]);
-
 /**
- * How much of the runtime is stored and verified, in bytes.
+ * How much of what the version in use runs on is stored and verified, in bytes.
  * @returns {Promise<Bytes & {version: string}>}
  */
 export async function runtimeState() {
-  const files = await wantedFiles();
+  const files = await filesInUse();
   const missing = await missingFiles(await caches.open(RUNTIME_STORE), files);
   const wanted = total(files);
   const version = files.map((file) => file.sha256).join(" ");
@@ -27,13 +20,12 @@ export async function runtimeState() {
 }
 
 /**
- * Fetches what is missing, one window at a time, then drops what no version needs any more.
+ * Fetches what the version in use is missing, one window at a time.
  * @param {(bytes: Bytes) => void} onProgress
  */
-export async function storeRuntime(onProgress) {
-  await navigator.locks.request(`store ${RUNTIME_STORE}`, async () => {
-    const store = await caches.open(RUNTIME_STORE);
-    const files = await wantedFiles();
+export function storeRuntime(onProgress) {
+  return alone(async (store) => {
+    const files = await filesInUse();
     const missing = await missingFiles(store, files);
     const wanted = total(files);
     let stored = wanted - total(missing);
@@ -42,7 +34,7 @@ export async function storeRuntime(onProgress) {
       stored += file.size;
       onProgress({ stored, wanted });
     }
-    await dropOthers(store, files);
+    await dropOthers(store, await wantedFiles());
   });
 }
 
@@ -53,22 +45,35 @@ export async function storeRuntime(onProgress) {
 export async function dropDamaged() {
   const store = await caches.open(RUNTIME_STORE);
   let dropped = 0;
-  for (const { url, sha256, stored_sha256 = sha256 } of await wantedFiles()) {
-    const response = await store.match(new URL(url, ROOT));
-    if (response && (await hash(await response.arrayBuffer())) !== stored_sha256) {
-      await store.delete(new URL(url, ROOT));
-      dropped++;
-    }
+  for (const file of await wantedFiles()) {
+    const response = await store.match(keptAt(file));
+    if (!response || (await isWhole(response, file))) continue;
+    await store.delete(keptAt(file));
+    dropped++;
   }
   return dropped;
 }
 
-/** @returns {Promise<StoredFile[]>} files of the version in use and of one that waits */
+/**
+ * @param {Response} response
+ * @param {StoredFile} file
+ */
+async function isWhole(response, { sha256, stored_sha256 = sha256 }) {
+  const bytes = await response.arrayBuffer().catch(() => null); // a browser that was killed may leave half a file
+  return bytes !== null && (await hash(bytes)) === stored_sha256;
+}
+
+/** @returns {Promise<StoredFile[]>} what the version in use runs on */
+async function filesInUse() {
+  /** @type {RuntimeManifest} */
+  const { files } = await readJson("runtime/manifest.json");
+  return files;
+}
+
+/** @returns {Promise<StoredFile[]>} files of every version that is stored, and of the one in use */
 async function wantedFiles() {
-  const manifests = await storedManifests();
-  /** @type {RuntimeManifest[]} */
-  const all = manifests.length ? manifests : [await readJson("runtime/manifest.json")];
-  return [...new Map(all.flatMap(({ files }) => files).map((file) => [file.url, file])).values()];
+  const stored = (await storedManifests()).flatMap(({ files }) => files);
+  return [...new Map([...(await filesInUse()), ...stored].map((file) => [file.url, file])).values()];
 }
 
 /**
@@ -86,45 +91,11 @@ async function storedManifests() {
  * @param {Cache} store
  * @param {StoredFile[]} files
  */
-async function missingFiles(store, files) {
-  const found = await Promise.all(files.map(({ url }) => store.match(new URL(url, ROOT))));
-  return files.filter((file, index) => found[index]?.headers.get(VERIFIED) !== file.sha256);
-}
-
-/**
- * @param {Cache} store
- * @param {StoredFile} file
- * @param {(bytes: number) => void} onBytes
- */
-async function fetchInto(store, { url, sha256, stored_sha256 }, onBytes) {
-  const address = new URL(url, ROOT).href;
-  const arrived = await download(store, address, sha256, onBytes);
-  const content = stored_sha256 ? await unpackWhole(arrived, stored_sha256) : arrived;
-  const type = TYPES.get(url.split(".").at(-1) ?? "") ?? "application/octet-stream";
-  const headers = { "content-type": type, "content-length": `${content.byteLength}`, [VERIFIED]: sha256 };
-  await store.put(address, new Response(content, { headers }));
-  await dropPieces(store, address);
-}
-
-/**
- * Unpacks once, here, so that nothing stands in the way when the file is wanted.
- * @param {Uint8Array<ArrayBuffer>} packed
- * @param {string} sha256 of what must come out
- */
-async function unpackWhole(packed, sha256) {
-  const content = await unpack(new Response(packed));
-  if ((await hash(content)) !== sha256) throw new Error("a file was damaged while it was unpacked");
-  return content;
-}
-
-/**
- * @param {Cache} store
- * @param {StoredFile[]} files
- */
 async function dropOthers(store, files) {
-  const wanted = new Set(files.map(({ url }) => new URL(url, ROOT).href));
+  const wanted = new Set(files.flatMap((file) => [keptAt(file), new URL(file.url, ROOT).href]));
   for (const request of await store.keys()) {
-    if (!wanted.has(request.url)) await store.delete(request);
+    const [address = ""] = request.url.split("?"); // pieces of a file stay with it
+    if (!wanted.has(address)) await store.delete(request);
   }
 }
 

@@ -13,9 +13,25 @@ export const RUNTIME_STORE = `underhoist-runtime ${ROOT}`;
 export const VERIFIED = "x-underhoist-sha256";
 
 /**
- * One of the files that the phone keeps; with `stored_sha256` it arrives packed and is kept unpacked.
- * @typedef {{url: string, size: number, sha256: string, stored_sha256?: string}} StoredFile
+ * One of the files that the phone keeps; with `stored_sha256` it arrives packed and is kept unpacked,
+ * at `stored_url` where that has a name of its own.
+ * @typedef {{url: string, size: number, sha256: string, stored_sha256?: string, stored_url?: string}} StoredFile
  */
+
+/**
+ * Where a file is kept.
+ * @param {StoredFile} file
+ */
+export const keptAt = ({ url, stored_url = url }) => new URL(stored_url, ROOT).href;
+
+/**
+ * What is kept of the runtime at an address, read past the service worker.
+ * @param {string} address
+ * @returns {Promise<Response | undefined>}
+ */
+export async function inRuntimeStore(address) {
+  return globalThis.caches?.match(address, { cacheName: RUNTIME_STORE });
+}
 
 /**
  * What the calculators run on: `runtime/manifest.json`.

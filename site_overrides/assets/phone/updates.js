@@ -3,15 +3,13 @@ import { Workbox } from "../vendor/workbox-window.js";
 import { ROOT } from "./site.js";
 
 /**
- * Registers the service worker and watches for a newer version.
- * @param {() => Promise<void>} prepare stores what the newer version needs, before it is offered
+ * Registers the service worker and watches for a newer version: one that waits is stored whole.
  * @returns {Promise<ServiceWorkerRegistration | undefined>}
  */
-export async function watchVersions(prepare) {
+export async function watchVersions() {
   const worker = new Workbox(new URL("sw.js", ROOT).href, { scope: ROOT });
   let isAsked = false;
-  worker.addEventListener("waiting", async () => {
-    await prepare().catch(() => {}); // Offline again: the calculators follow at the next visit.
+  worker.addEventListener("waiting", () => {
     offer("A new version of this manual is stored and ready.", "Take it now", () => {
       isAsked = true;
       worker.messageSkipWaiting();

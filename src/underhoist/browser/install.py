@@ -9,8 +9,9 @@ from attrs import frozen
 
 from underhoist.browser import tools
 from underhoist.browser.licences import write_licences
+from underhoist.browser.packer import Packer
 from underhoist.browser.precache import Precached, write_service_worker
-from underhoist.browser.runtime import write_runtime
+from underhoist.browser.runtime import Sources, write_runtime
 from underhoist.browser.search_index import write_search_index
 from underhoist.browser.snapshot import snapshot
 from underhoist.browser.vendor import copy_vendored
@@ -51,8 +52,9 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     wheels = compiled(cache / "wheels")
     desk = drafting(cache / "drafting")
     image = snapshot(cache / "images", modules / "pyodide", wheels)
+    sources = Sources(pyodide=modules / "pyodide", wheels=wheels, drafting=desk, image=image)
     progress("Adding the runtime, libraries and fonts")
-    manifest = write_runtime(site, modules / "pyodide", wheels, image, desk)
+    manifest = write_runtime(site, sources, Packer(cache / "packed"))
     copy_vendored(site, modules)
     write_search_index(site, modules)
     write_licences(site, modules)

@@ -20,9 +20,11 @@ from zlib import crc32
 
 from attrs import frozen
 
+from underhoist.browser import tools
 from underhoist.browser.hashes import sha
 from underhoist.browser.packer import Packer
 from underhoist.browser.parts import FOLDER, LARGE, Part, cut, write_parts
+from underhoist.browser.worker import worker_script
 
 LIST = "offline/files.json"
 """A line for each bundle."""
@@ -81,7 +83,7 @@ def write_service_worker(site: Path, cache: Path | None = None) -> Precached:
     stored = Precached(files=len(listed), size=sum(file.size for file in listed))
     text = _write_list(site, stored, bundles)
     packer.drop_unused()
-    script = Path(__file__).with_name("service_worker.js").read_text(encoding="utf-8")
+    script = worker_script(tools.node_modules(site), cache)
     values = {"VERSION": sha(text), "FILES": stored.files, "SIZE": stored.size}
     for name, value in values.items():
         script = script.replace(f"__{name}__", str(value))

@@ -9,19 +9,27 @@ import shutil
 from pathlib import Path
 from typing import Any, NotRequired, TypedDict
 
-CORE = ("pyodide.mjs", "pyodide.asm.js", "pyodide.asm.wasm", "python_stdlib.zip")
+from attrs import frozen
+
+from underhoist.browser.packer import Packer
+
+PROGRAM = "pyodide.asm.wasm"
+
+CORE = ("pyodide.mjs", "pyodide.asm.js", PROGRAM, "python_stdlib.zip")
 
 
 class StoredFile(TypedDict):
     """One file that the phone stores: address from the site's root, size in bytes, hash in hex.
 
-    `stored_sha256` is there for a file that arrives compressed (gzip) and is stored unpacked.
+    `stored_sha256` is there for a file that arrives compressed (gzip) and is stored unpacked, and
+    `stored_url` where it is stored at an address of its own.
     """
 
     url: str
     size: int
     sha256: str
     stored_sha256: NotRequired[str]
+    stored_url: NotRequired[str]
 
 
 class Manifest(TypedDict):
@@ -36,29 +44,47 @@ class Manifest(TypedDict):
     files: list[StoredFile]
 
 
-def write_runtime(
-    site: Path, pyodide: Path, wheels: list[Path], image: Path, drafting: list[Path]
-) -> Manifest:
-    """Put Pyodide, the wheels and the memory image under `site/runtime` and write their list.
+@frozen
+class Sources:
+    """What a runtime is made of: Pyodide's package, files that were made of the calculators.
 
     `drafting` are the wheels that only the drafting page adds to the calculators'.
+    """
+
+    pyodide: Path
+    wheels: list[Path]
+    drafting: list[Path]
+    image: Path
+
+
+def write_runtime(site: Path, sources: Sources, packer: Packer) -> Manifest:
+    """Put Pyodide, the wheels and the memory image under `site/runtime` and write their list.
 
     Every address holds a hash of what it serves: a file that did not change keeps its address, so
     a phone fetches only what is new.
     """
-    core = _write_core(site, pyodide)
-    wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in wheels]
-    image_url = _write_image(site, image)
-    drafting_urls = [_write_hashed(site, "wheel", wheel) for wheel in drafting]
-    urls = [*(core + name for name in CORE), *wheel_urls, *drafting_urls]
+    core = _write_core(site, sources.pyodide, packer)
+    wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in sources.wheels]
+    image_url = _write_image(site, sources.image)
+    drafting_urls = [_write_hashed(site, "wheel", wheel) for wheel in sources.drafting]
+    plain = (name for name in CORE if name != PROGRAM)
+    urls = [*(core + name for name in plain), *wheel_urls, *drafting_urls]
+    program: StoredFile = {
+        **_unpacked_file(site, f"{core}{PROGRAM}.bin"),
+        "stored_url": f"{core}{PROGRAM}",
+    }
     manifest = Manifest(
-        pyodide=_json(pyodide / "package.json")["version"],
+        pyodide=_json(sources.pyodide / "package.json")["version"],
         core=core,
-        lock=bare_lock(pyodide),
+        lock=bare_lock(sources.pyodide),
         wheels=wheel_urls,
         drafting=drafting_urls,
         image=image_url,
-        files=[*(stored_file(site, url) for url in urls), _unpacked_file(site, image_url)],
+        files=[
+            *(stored_file(site, url) for url in urls),
+            program,
+            _unpacked_file(site, image_url),
+        ],
     )
     text = json.dumps(manifest, indent=1) + "\n"
     (site / "runtime" / "manifest.json").write_text(text, encoding="utf-8")
@@ -77,15 +103,24 @@ def _unpacked_file(site: Path, url: str) -> StoredFile:
     return {**stored_file(site, url), "stored_sha256": hashlib.sha256(content).hexdigest()}
 
 
-def _write_core(site: Path, pyodide: Path) -> str:
-    """Copy the interpreter and return its folder's address."""
+def _write_core(site: Path, pyodide: Path, packer: Packer) -> str:
+    """Copy the interpreter and return its folder's address.
+
+    Its program is packed: many hosts pack no WebAssembly, and none packs the rest of a file that a
+    phone goes on with where the line broke.
+    """
     digest = hashlib.sha256()
     for name in CORE:
         digest.update(hashlib.sha256((pyodide / name).read_bytes()).digest())
     core = f"runtime/core-{digest.hexdigest()[:12]}/"
     (site / core).mkdir(parents=True)
     for name in CORE:
-        shutil.copyfile(pyodide / name, site / core / name)
+        if name == PROGRAM:
+            packed = packer.packed((pyodide / name).read_bytes())
+            place = site / core / f"{name}.bin"  # not .gz: some hosts would unpack that
+            place.write_bytes(packed)
+        else:
+            shutil.copyfile(pyodide / name, site / core / name)
     return core
 
 
