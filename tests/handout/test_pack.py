@@ -1,20 +1,23 @@
 """The manual in one file: whole without a script, and held to what stands in it."""
 
 import base64
+import gzip
 import hashlib
+import json
 import re
 
 import pytest
 
 from underhoist.bound import Choice, chosen
 from underhoist.pack import pack
+from underhoist.pack.dense import CHARSET, ascii_script, ascii_style, dense
 
 
 @pytest.fixture(scope="module")
 def text(demo, modules):
     sheets = chosen(demo, Choice(procedures=("set-band",)))
     made = pack(demo, sheets, modules, address="https://manual.example.org/", calculators=False)
-    return made.text
+    return made.content.decode("ascii")
 
 
 def of_element(text, name):
@@ -68,3 +71,31 @@ def test_a_calculator_that_does_not_answer_says_so(text):
     assert "This file was made for reading only" in text
     assert 'id="worker"' not in text
     assert "part-image" not in text
+    assert "Causes are found by hand" in text
+    assert "data-fault=" not in text
+
+
+def test_a_page_gives_every_byte_back(text):
+    """HTML Living Standard: a parser changes NUL and CR; an element ends at "<"."""
+    whole = bytes(range(256)) * 2 + b"</script>\r\n\0=}"
+    written = dense(whole)
+    assert not set(b"\0\r<") & set(written)
+    assert len(written) < len(whole) * 1.03
+    back = re.sub(rb"=(.)", lambda found: bytes([found[1][0] - 64]), written, flags=re.DOTALL)
+    assert back == whole
+    assert f'<meta charset="{CHARSET}">' in text[:1024]
+
+
+def test_scripts_and_styles_are_written_in_ascii():
+    assert ascii_script('"½ \N{LEFT RIGHT ARROW} \N{WRENCH}"') == r'"\u00bd \u2194 \ud83d\udd27"'
+    assert ascii_style('content: "·a"') == r'content: "\b7 a"'
+
+
+def test_complaints_of_the_set_alone_are_in_it(demo, modules):
+    sheets = chosen(demo, Choice(families=("plover-2",)))
+    content = pack(demo, sheets, modules).content
+    [packed] = re.findall(rb'id="part-faults">(.*?)</script>', content, re.DOTALL)
+    back = re.sub(rb"=(.)", lambda found: bytes([found[1][0] - 64]), packed, flags=re.DOTALL)
+    held = json.loads(gzip.decompress(back))
+    assert held.keys() == {each.address.split("/")[1] for each in sheets if each.kind == "fault"}
+    assert 0 < len(held) < len(demo.manual.faults) or held.keys() == demo.manual.faults.keys()

@@ -17,7 +17,7 @@ import { doneList, how, mends, resultButtons } from "./standing-parts.js";
 /**
  * @typedef {object} Setting
  * @property {FamilyData} family
- * @property {(url: string) => string} href an address of the site as a link from this page
+ * @property {(url: string) => string | null} href an address of the site as a link from this page; null if it leads nowhere
  * @property {Acts} act
  */
 

@@ -1,23 +1,25 @@
 /** Brings up Python out of what the file holds. In a manual's file it stands in for phone/boot.js. */
 import { wholeImage } from "../phone/sparse-image.js";
+import { unpacked } from "./dense.js";
 
 /** @typedef {import("../phone/boot.js").PyodideModule} PyodideModule */
 /** @typedef {import("../phone/boot.js").Pyodide} Pyodide */
 /** @typedef {import("../phone/boot.js").Options} Options */
+/** @typedef {import("./dense.js").Packed} Packed */
 
 /** Where Python believes its files to be: nothing is ever asked for there. */
 const NOWHERE = "https://file.invalid/";
 
-/** @type {Promise<Map<string, Blob>>} */
-const parts = new Promise((resolve, reject) => {
+/** @type {Promise<Map<string, Packed>>} */
+const parts = new Promise((resolve) => {
   addEventListener("message", (event) => {
-    if (!event.data.parts) return;
+    /** @type {Packed[] | undefined} */
+    const held = event.data.parts;
+    if (!held) return;
     event.stopImmediatePropagation(); // It is no question.
-    if (event.data.parts instanceof Map) resolve(event.data.parts);
-    else reject(event.data.parts);
+    resolve(new Map(held.map((part) => [part.name, part])));
   });
 });
-parts.catch(() => {}); // Reported where it is awaited.
 
 /**
  * Restores the memory image, in which the calculators are imported already.
@@ -62,7 +64,7 @@ async function fromParts(asked) {
 async function found(name) {
   const part = (await parts).get(name);
   if (!part) throw new Error(`${name} is missing from this file`);
-  return part;
+  return unpacked(part);
 }
 
 /** @param {string} name */

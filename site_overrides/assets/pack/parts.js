@@ -1,19 +1,26 @@
-/** What the calculators run on, as it is written into the file: packed, then in base64. */
+/** What the file holds besides its text: the search index, the complaints, what calculators run on. */
+import { unpacked } from "./dense.js";
+
+/** @typedef {import("./dense.js").Packed} Packed */
 
 /**
- * Takes one part out of the file and unpacks it.
+ * Rejects with a reason in words where the part is not there whole.
  * @param {string} name
- * @returns {Promise<Blob>}
+ * @returns {Promise<any>} what its JSON holds
  */
-export async function part(name) {
+export async function read(name) {
   const place = document.getElementById(`part-${name}`);
-  if (!place) throw new Error(`${name} is missing from this file: it was not copied whole`);
-  const packed = await fetch(`data:application/octet-stream;base64,${place.textContent.trim()}`);
-  const stream = /** @type {ReadableStream} */ (packed.body).pipeThrough(new DecompressionStream("gzip"));
-  return new Response(stream, { headers: { "content-type": place.dataset.type ?? "" } }).blob();
+  if (!place) throw new Error(`${name} is missing: this file was not copied whole`);
+  return JSON.parse(await (await unpacked(packedIn(place))).text());
 }
 
-/** @returns {string[]} the names of all parts that Python wants */
-export function partNames() {
-  return [...document.querySelectorAll("script[data-type]")].map(({ id }) => id.replace("part-", ""));
+/** @returns {Packed[]} all that Python wants, as it stands in the file */
+export function partsOfPython() {
+  return [...document.querySelectorAll("script[data-type]")].map(packedIn);
+}
+
+/** @param {Element} place */
+function packedIn(place) {
+  const type = place.getAttribute("data-type") ?? "";
+  return { name: place.id.replace("part-", ""), text: place.textContent ?? "", type };
 }

@@ -1,7 +1,7 @@
 /** The search of a manual's file, in the contents: on the index that the file holds. */
 import { Search } from "../search/answer.js";
 import { showAnswer } from "../search/results.js";
-import { part } from "./parts.js";
+import { read } from "./parts.js";
 
 const PAUSE = 150; // milliseconds between two letters of a quick typist
 
@@ -52,5 +52,5 @@ function leadWithin(link) {
 }
 
 async function opened() {
-  return new Search(JSON.parse(await (await part("search")).text()));
+  return new Search(await read("search"));
 }

@@ -31,8 +31,8 @@ def pack(  # noqa: PLR0913  # one for each option
 ) -> None:
     """Write the manual of the project in DIR as one file, to hand over by cable or message.
 
-    It opens in a browser without a server and without a network: pages, drawings, search and
-    calculators. Job cards are not in it, because a file has no safe place to keep a record. Exit
+    It opens in a browser without a server and without a network: pages, drawings, search,
+    calculators and the next check of a complaint. Job cards are not in it, because a file has no safe place to keep a record. Exit
     code 0: written. 1: at least one finding stops it. 2: there is nothing to write, or something
     is missing that writing needs.
     """
@@ -49,7 +49,7 @@ def pack(  # noqa: PLR0913  # one for each option
             source.site, sheets, tools.node_modules(project.resolve() / "site"),
             address=address or source.address, calculators=not reading_only,
         )  # fmt: skip
-        size = write_whole(out, made.text.encode("utf-8"))
+        size = write_whole(out, made.content)
     with_what = "for reading only" if reading_only else "with the calculators"
     click.echo(f"{out} holds {made.pages} pages, {with_what}: {size / 1_000_000:.1f} MB.")
     sys.exit(PACKED)

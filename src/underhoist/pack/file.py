@@ -15,18 +15,23 @@ from underhoist.browser.browser_error import BrowserError
 from underhoist.browser.licences import write_licences
 from underhoist.history.dates import in_words, today
 from underhoist.pack import parts
+from underhoist.pack.dense import CHARSET, ascii_script, ascii_style
 from underhoist.pages import Sheet, Site
 from underhoist.pages.closing import DEMO, closing
 
-_WITHOUT = ("uh-changes", "uh-find")
-"""What tells of earlier builds, and what names the next check: the site does both, a file not."""
+_WITHOUT = ("uh-changes",)
+"""What tells of earlier builds."""
+_LIVE = ("uh-find",)
+"""What names the next check, where the calculators run."""
+_END = b"</body>\n</html>\n"
 
 
 @frozen
 class Packed:
-    """The file's text and how many pages are in it."""
+    """What the file holds, and how many pages are in it."""
 
-    text: str
+    content: bytes
+    """ASCII, but for the parts that are written one byte a character (`dense.py`)."""
     pages: int
 
 
@@ -41,31 +46,37 @@ def pack(
     names = {sheet.address: name_of(sheet.address) for sheet in sheets}
     names |= {f"{group.name}/": f"contents.{group.name}" for group in groups}
     names |= {"": names.get("", "contents")}
-    made = parts.scripts(modules)
-    dress = style(modules) + (theme.folder() / "assets/pack/pack.css").read_text(encoding="utf-8")
+    scripts = {name: ascii_script(each) for name, each in parts.scripts(modules).items()}
+    dress = ascii_style(_style(modules))
     held = [parts.search(site.manual, sheets, modules)]
-    held += parts.runtime(modules) if calculators else ()
+    held += [parts.complaints(site, sheets), *parts.runtime(modules)] if calculators else ()
+    without = _WITHOUT if calculators else (*_WITHOUT, *_LIVE)
     text = _template().render(
         name=site.name,
-        policy=_policy(made["main"], dress),
+        charset=CHARSET,
+        policy=_policy(scripts["main"], dress),
         icon=data_url(theme.folder() / "assets/icons/favicon.svg"),
         style=dress,
         groups=groups,
         name_of=name_of,
-        bound=Binder(names, pictures(site.folder), _WITHOUT, _lists(groups)).bound,
+        bound=Binder(names, pictures(site.folder), without, _lists(groups)).bound,
         day=in_words(today()),
         count=len(sheets),
         demo=DEMO if site.demo else "",
         address=address,
-        has_search=True,
         calculators=calculators,
         licences=_licences(modules),
         closing=closing(site),
-        main=_kept_within(made["main"]),
-        worker=_kept_within(made["worker"]),
-        parts=held,
+        main=_kept_within(scripts["main"]),
+        worker=_kept_within(scripts["worker"]),
     )
-    return Packed(text, len(sheets))
+    written = text.encode("ascii", "xmlcharrefreplace")
+    return Packed(written + b"".join(map(parts.element, held)) + _END, len(sheets))
+
+
+def _style(modules: Path) -> str:
+    own = theme.folder() / "assets/pack/pack.css"
+    return style(modules) + own.read_text(encoding="utf-8")
 
 
 def _lists(groups: list[Group]) -> dict[str, str]:

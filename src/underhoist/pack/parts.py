@@ -1,6 +1,5 @@
-"""What a file holds besides its text, packed: the search index, and what calculators run on."""
+"""What a file holds besides its text, packed: search index, complaints, what calculators run on."""
 
-import base64
 import gzip
 import json
 import shutil
@@ -17,7 +16,9 @@ from underhoist.browser.search_index import DOCUMENTS, write_search_index
 from underhoist.browser.snapshot import snapshot
 from underhoist.browser.wheels import compiled
 from underhoist.model import Manual
-from underhoist.pages import Sheet
+from underhoist.pack.dense import dense
+from underhoist.pages import Sheet, Site
+from underhoist.pages.complaint_data import complaint_files
 from underhoist.search.documents import documents
 
 _TYPES = {".wasm": "application/wasm", ".js": "text/javascript", ".mjs": "text/javascript"}
@@ -27,19 +28,25 @@ _TERMS = "assets/search/terms.js"
 
 @frozen
 class Part:
-    """One part as it is written into the file."""
+    """One part: its name and what it holds, packed by gzip."""
 
     name: str
-    text: str
-    """Packed by gzip, then in base64."""
-    type: str = "application/octet-stream"
+    content: bytes
+    type: str = ""
+    """Its media type, where Python asks for it."""
 
 
-def part(name: str, content: bytes) -> Part:
-    """Pack a part; what is packed already is not packed twice."""
-    packed = content if content[:2] == b"\x1f\x8b" else gzip.compress(content, 6, mtime=0)
-    text = base64.b64encode(packed).decode()
-    return Part(name, text, _TYPES.get(Path(name).suffix, "application/octet-stream"))
+def element(part: Part) -> bytes:
+    """Write a part as an element of the page."""
+    kind = f' data-type="{part.type}"' if part.type else ""
+    start = f'<script type="application/octet-stream" id="part-{part.name}"{kind}>'
+    return start.encode("ascii") + dense(part.content) + b"</script>\n"
+
+
+def _packed(content: bytes) -> bytes:
+    """Pack with gzip; what is packed so already is not packed twice."""
+    is_packed = content[:2] == b"\x1f\x8b"
+    return content if is_packed else gzip.compress(content, 9, mtime=0)
 
 
 def runtime(modules: Path) -> Iterator[Part]:
@@ -47,11 +54,23 @@ def runtime(modules: Path) -> Iterator[Part]:
     pyodide, cache = modules / "pyodide", modules.parent / ".cache"
     wheels = compiled(cache / "wheels")
     for name in CORE:
-        yield part(name, (pyodide / name).read_bytes())
-    yield part("lock.json", json.dumps(bare_lock(pyodide)).encode())
+        yield _of_python(name, (pyodide / name).read_bytes())
+    yield _of_python("lock.json", json.dumps(bare_lock(pyodide)).encode())
     for wheel in wheels:
-        yield part(wheel.name, wheel.read_bytes())
-    yield part("image", snapshot(cache / "images", pyodide, wheels).read_bytes())
+        yield _of_python(wheel.name, wheel.read_bytes())
+    yield _of_python("image", snapshot(cache / "images", pyodide, wheels).read_bytes())
+
+
+def _of_python(name: str, content: bytes) -> Part:
+    kind = _TYPES.get(Path(name).suffix, "application/octet-stream")
+    return Part(name, _packed(content), kind)
+
+
+def complaints(site: Site, sheets: Iterable[Sheet]) -> Part:
+    """Take what the next check is worked out from, of the complaints among these pages."""
+    files = complaint_files(site, {each.address: each for each in sheets})
+    held = {Path(path).stem: json.loads(text) for path, text in files}
+    return Part("faults", _packed(json.dumps(held).encode()))
 
 
 def search(manual: Manual, sheets: Iterable[Sheet], modules: Path) -> Part:
@@ -64,7 +83,7 @@ def search(manual: Manual, sheets: Iterable[Sheet], modules: Path) -> Part:
         content = documents(manual, sheets)
         (site / DOCUMENTS).write_text(json.dumps(content), encoding="utf-8")
         write_search_index(site, modules)
-        return part("search", (site / "search/index.json").read_bytes())
+        return Part("search", _packed((site / "search/index.json").read_bytes()))
 
 
 def scripts(modules: Path) -> dict[str, str]:

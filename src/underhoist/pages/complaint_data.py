@@ -25,10 +25,15 @@ FORMAT = 1
 
 
 def complaint_files(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
-    """Yield path and text of one file a fault; `sheets` are the finished pages by address."""
+    """Yield path and text of one file a fault; `sheets` are the finished pages by address.
+
+    A fault without a sheet is left out.
+    """
     for fault in site.manual.faults.values():
-        revision = sheets[page_address(fault.file)].revision
-        data = _fault(site.manual, fault) | {"revision": revision}
+        sheet = sheets.get(page_address(fault.file))
+        if sheet is None:
+            continue
+        data = _fault(site.manual, fault) | {"revision": sheet.revision}
         text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
         yield f"{FOLDER}{fault.id}.json", text
 
