@@ -1,8 +1,8 @@
 """What grows with the manual, and how fast: python benchmarks/scale.py [COUNT ...].
 
 Made-up manuals of 100, 1,000 and 3,000 procedures: check and build, each cold, in processes of
-their own, with processor time and memory; the theme as published on the same Markdown in the same
-run, if it ends within ten minutes; the build after one changed file; what a phone gets of the site.
+their own, with processor time and memory; the theme as published on the same Markdown in the
+same run, if it ends within five minutes; the build after one changed file; what a phone gets.
 """
 
 import gzip
@@ -25,7 +25,7 @@ from search_speed import CHROMIUM, QUIET, measured, typed
 from search_speed import rows as search_rows
 
 SIZES = (100, 1_000, 3_000)
-PATIENCE = 600
+PATIENCE = 300
 """Seconds that the stock theme gets: its every page repeats the navigation."""
 CHECKS = 3
 CHANGED = "many/band-7.md"
