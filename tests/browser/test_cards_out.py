@@ -33,6 +33,22 @@ def pages_of(pdf: bytes) -> int:
     return len(re.findall(rb"/Type\s*/Page\b", pdf))
 
 
+PRINTED_AT_ONCE = """() => {
+    dispatchEvent(new Event("beforeprint"));
+    const pictures = [...document.querySelectorAll(".uh-card--paper img")];
+    const isWhole = pictures.every(({ complete, naturalWidth }) => complete && naturalWidth > 0);
+    dispatchEvent(new Event("afterprint"));
+    return pictures.length > 0 && isWhole;
+}"""
+"""A browser prints when this event is over: what is loaded by then is on the paper."""
+
+
+def test_a_card_that_is_printed_from_its_step_has_its_photos(page, site_url, whole):
+    show(page, site_url, whole, "1")
+    page.wait_for_function(PRINTED_AT_ONCE)
+    expect(page.locator(".uh-card--paper")).to_have_count(0)
+
+
 def test_the_last_look_tells_everything_with_the_way_to_it(page, site_url, whole):
     show(page, site_url, whole, "close")
     expect(page.locator("#cards h3")).to_have_text(

@@ -7,7 +7,7 @@ import { el } from "../kit/dom.js";
 import { steps } from "../record/fold.js";
 import { leftInWords, nextOpen } from "../record/left.js";
 import { shapeDrawing, shapeWord } from "../kit/shapes.js";
-import { sheet } from "../out/sheet-view.js";
+import { PaperAhead } from "../out/paper-ahead.js";
 import { Deeds } from "./deeds.js";
 import { findingsOf } from "./findings/finding-line.js";
 import { offInWords } from "./off-words.js";
@@ -43,6 +43,7 @@ export class WorkView {
     this.at = Math.min(at ?? nextOpen(this.all, -1), Math.max(this.all.length - 1, 0));
     this.readyAt = 0;
     this.shown = "";
+    this.paper = new PaperAhead();
     this.deeds = new Deeds(this);
     this.frame = workFrame(card, { tap: () => this.tap(), askWho: () => this.deeds.askWho() });
     this.stepView = new StepView(this);
@@ -54,10 +55,11 @@ export class WorkView {
   leave() {
     window.removeEventListener("beforeprint", this.toPaper);
     window.removeEventListener("afterprint", this.fromPaper);
+    this.paper.leave();
   }
 
   toPaper = () => {
-    this.app.root.append(el("div", { class: "uh-card--paper" }, sheet(this.card)));
+    this.app.root.append(this.paper.of(this.card));
   };
 
   fromPaper = () => {
@@ -73,6 +75,7 @@ export class WorkView {
   update() {
     this.card = this.session.state ?? this.card;
     this.all = steps(this.card);
+    this.paper.take(this.card);
     setText(this.frame.left, leftInWords(this.card));
     setText(this.frame.off, offInWords(this.card));
     countWays(this.frame.link, this.card);
