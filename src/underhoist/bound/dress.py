@@ -23,6 +23,7 @@ def style(modules: Path) -> str:
     # Nothing is escaped: these are our own style sheets.
     sheets = Environment(loader=FileSystemLoader(theme.folder()), autoescape=False)  # noqa: S701
     text = "\n".join(sheets.get_template(each).render() for each in theme.SHEETS)
+    text = text.replace(*_AT_HAND)
     return _FONT.sub(lambda found: f'url("{data_url(places[found[1]])}")', text)
 
 
