@@ -14,14 +14,14 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from attrs import frozen
 from built_site import ROOT, site_in
 from hosted import Host
 from made_up import write_project
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Error, Page, sync_playwright
 from slow_line import SlowLine
 
 sys.path.insert(0, str(ROOT / "tests" / "browser"))
@@ -35,17 +35,28 @@ SHOP = 1.6
 OFFICE = 5.0
 FREE = 400.0
 """Mbit/s where the line is not what is measured."""
-LONGEST = 150
+LONGEST = 300
 """Seconds to wait for anything."""
 SIZES = (100, 3000)
 
 NOTE = """globalThis.said = [];
+globalThis.seen = {};
+const seconds = (ms) => ms / 1000;
+new PerformanceObserver((list) => {
+    const first = list.getEntriesByName("first-contentful-paint")[0];
+    if (first) seen.painted = seconds(first.startTime);
+}).observe({type: "paint", buffered: true});
 addEventListener("DOMContentLoaded", () => {
+    // Two frames on, all that the page says is on the glass.
+    const read = () => { seen.read = seconds(performance.now()); };
+    requestAnimationFrame(() => requestAnimationFrame(read));
     const place = document.querySelector("#offline-state");
-    const note = () => said.push([performance.now() / 1000, place.textContent]);
+    const note = () => said.push([seconds(performance.now()), place.textContent]);
     new MutationObserver(note).observe(place, {childList: true, subtree: true});
 })"""
-PAINTED = "() => (performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0) / 1000"
+"""Put in before a page's own scripts: when it was painted and could be read, and what it said."""
+
+SEEN = "() => 'painted' in seen && 'read' in seen && seen"
 
 Said = list[tuple[float, str]]
 """Seconds after the start, and what the header's line then said."""
@@ -65,7 +76,7 @@ class Phone:
     def wait(self, is_so: Callable[[], bool], what: str) -> None:
         """Wait until something is so."""
         until = time.monotonic() + LONGEST
-        while not is_so():
+        while not _holds(is_so):
             if time.monotonic() > until:
                 raise SystemExit(f"It was not so after {LONGEST} s: {what}. Said: {self.said()}")
             self.page.wait_for_timeout(100)
@@ -74,6 +85,13 @@ class Phone:
         """Wait until the header's line begins so; how many seconds after the start it did."""
         self.wait(lambda: any(each.startswith(words) for _, each in self.said()), words)
         return next(at for at, each in self.said() if each.startswith(words))
+
+
+def _holds(is_so: Callable[[], bool]) -> bool:
+    """Whether it is so; a page that is just being loaded anew cannot say."""
+    with suppress(Error):
+        return is_so()
+    return False
 
 
 @contextmanager
@@ -93,15 +111,17 @@ def first_visit(browser: Browser, host: Host) -> tuple[list[table.Row], int]:
     """Time the demo's first visit on the shop's line; its rows and the bytes of all of it."""
     with phone(browser, host, SHOP) as visitor:
         visitor.page.goto(visitor.line.url, wait_until="commit")
-        visitor.wait(lambda: bool(visitor.page.evaluate(PAINTED)), "a page")
-        painted = visitor.page.evaluate(PAINTED)
+        visitor.wait(lambda: bool(visitor.page.evaluate(SEEN)), "a page")
+        seen: dict[str, float] = visitor.page.evaluate(SEEN)
+        read = seen["read"]
         text = visitor.wait_for_words("Readable offline")
         text_bytes = visitor.line.carried
         whole = visitor.wait_for_words(STORED)
         carried = visitor.line.carried
     of = "demo, first visit at 1.6 Mbit/s and 150 ms: "
     return [
-        row(f"{of}first page readable", painted, "s", budget="at most 2 s", held=painted <= 2),
+        row(f"{of}first text painted", seen["painted"], "s"),
+        row(f"{of}all of it there to read", read, "s", budget="at most 2 s", held=read <= 2),
         row(f'{of}"Readable offline"', text, "s", budget="at most 30 s", held=text <= 30),
         row(f"{of}fetched until then", text_bytes / 1e6, "MB"),
         row(f'{of}"{STORED}"', whole, "s"),

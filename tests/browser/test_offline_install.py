@@ -7,7 +7,7 @@ import re
 import shutil
 
 import pytest
-from offline_hands import STORED, WAIT, serve_instead, state, store_all
+from offline_hands import STORED, WAIT, WRONG, serve_instead, spoil, state, store_all
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -106,6 +106,27 @@ def test_a_connection_lost_while_pages_arrive_costs_only_what_was_under_way(phon
     assert server.requests[f"/offline/bundles/{last.name}"] == 2
     assert whole
     assert {server.requests[path] for path in whole} <= {1, 2}
+
+
+def test_what_a_broken_off_visit_left_is_proven_before_it_counts(phone, server):
+    """As a browser that dies in the middle of writing may leave it."""
+    last = sorted(server.folder.glob("offline/bundles/*"), key=lambda file: file.stat().st_size)[-1]
+    server.cut_once[last.name] = 100_000
+    page = phone.new_page()
+    page.goto(server.url)
+    expect(state(page)).to_contain_text("It is tried again in a minute", timeout=WAIT)
+    left = page.evaluate(
+        """async () => {
+            const store = await caches.open(`underhoist-text ${location.href}`);
+            return (await store.keys()).map(({url}) => new URL(url).pathname);
+        }"""
+    )
+    assert left
+    spoil(page, "text", left[0])
+    page.evaluate("dispatchEvent(new Event('online'))")
+    expect(state(page)).to_have_text(STORED, timeout=WAIT)
+    server.stop()
+    assert page.evaluate(WRONG) == []
 
 
 def test_the_offline_page_says_since_when_and_repairs_what_is_gone(phone, server):
