@@ -15,6 +15,7 @@ from attrs import field, frozen
 
 from underhoist.model.page import Body
 from underhoist.place import Place
+from underhoist.unseen import spaces, without_code
 
 LONGEST_LABEL = 2_000
 """Characters. A longer label is left out: it would be copied for every bracket nested in it."""
@@ -25,15 +26,16 @@ STEP_WORDS = {
 }  # fmt: skip
 """The word that opens a paragraph of a step, and the last part of its class."""
 
-_DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*)")
+_DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*|(?=\)))")
+"""Up to the address of a link, which may be nothing at all."""
+_CLOSED = re.compile(r"\s*[\"')]")
+"""What may follow it: a title or the end. Without either another link may begin in it."""
 _AUTOLINK = re.compile(r"<([A-Za-z][A-Za-z0-9+.-]{1,31}:[^\s<>]*)>")
 _DEFINITION = re.compile(r"^[ \t>*+.\d-]*+\[[^\[\]]+\]:[ \t]*+\n?[ \t]*+<?([^\s<>]+)", re.MULTILINE)
 """On the left, or in a quote or a list; its address may stand on the next line."""
 _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)", re.IGNORECASE)
-_NO_LINE_END = re.compile(r"[^\n]")
 _BRACKET = re.compile(r"[\[\]]")
 _ESCAPED = re.compile(r"\\[\\\[\]<!]")
-_FENCE = re.compile(r"\s*(`{3,}(?=[^`]*$)|~{3,})")
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
 _NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
 _ITEM = re.compile(r"^ {0,3}\d{1,9}\.[ \t]+", re.MULTILINE)
@@ -130,7 +132,7 @@ class Prose:
             if start is None:  # no link: one may begin in what looked like its address
                 behind = close + 2
                 continue
-            behind = match.end()
+            behind = match.end() if _CLOSED.match(self.text, match.end()) else close + 2
             start = start if close - start <= LONGEST_LABEL else close
             image = start > 0 and self.text[start - 1] == "!"
             form = "image" if image else "link"
@@ -194,72 +196,10 @@ def prose(body: Body) -> Prose:
 
 
 def _blank(match: re.Match[str]) -> str:
-    return _spaces(match[0])
-
-
-def _spaces(text: str) -> str:
-    """As many spaces, the line ends kept."""
-    return _NO_LINE_END.sub(" ", text)
+    return spaces(match[0])
 
 
 def _without_code(text: str) -> str:
     """Turn code, comments and escaped brackets into spaces."""
-    if "<!--" in text:
-        text = _without_comments(text)
-    if "`" in text or "~~~" in text:
-        text = _without_fences(text)
+    text = without_code(text)
     return _ESCAPED.sub("  ", text) if "\\" in text else text
-
-
-def _without_comments(text: str) -> str:
-    """Turn comments into spaces; one without an end is text to every reader."""
-    pieces: list[str] = []
-    at = 0
-    while (start := text.find("<!--", at)) >= 0 and (end := text.find("-->", start)) >= 0:
-        pieces += [text[at:start], _spaces(text[start : end + 3])]
-        at = end + 3
-    return "".join(pieces) + text[at:]
-
-
-def _without_fences(text: str) -> str:
-    """Turn fenced blocks into spaces, and the code spans of the other lines.
-
-    A fence without an end is text to the site's Markdown, and so it is here.
-    """
-    lines = text.split("\n")
-    plain: list[str] = []
-    fence, opened = "", 0
-    for row, line in enumerate(lines):
-        mark = _FENCE.match(line)
-        inside = bool(fence)
-        if mark and not fence:
-            fence, opened, inside = mark[1], row, True
-        elif mark and mark[1].startswith(fence) and line.strip() == mark[1]:
-            fence = ""
-        plain.append(" " * len(line) if inside else _without_spans(line))
-    if fence:
-        plain[opened:] = map(_without_spans, lines[opened:])
-    return "\n".join(plain)
-
-
-def _without_spans(line: str) -> str:
-    """Blank the code spans: a run of backticks closes with the next of its length."""
-    if "`" not in line:
-        return line
-    runs = [match.span() for match in re.finditer("`+", line)]
-    partner: dict[int, int] = {}
-    latest: dict[int, int] = {}
-    for index in range(len(runs) - 1, -1, -1):
-        length = runs[index][1] - runs[index][0]
-        if length in latest:
-            partner[index] = latest[length]
-        latest[length] = index
-    pieces: list[str] = []
-    at = index = 0
-    while index < len(runs):
-        other = partner.get(index)
-        if other is not None:
-            pieces += [line[at : runs[index][0]], " " * (runs[other][1] - runs[index][0])]
-            at, index = runs[other][1], other
-        index += 1
-    return "".join(pieces) + line[at:]

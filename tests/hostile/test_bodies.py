@@ -26,9 +26,11 @@ PIECES = (
     "{: onclick=1}", "==", "--", "    ", "9999999999. ", "&#106;", "%2e%2e/",
 )  # fmt: skip
 BODIES = st.lists(st.sampled_from(PIECES), max_size=30).map("".join) | st.text(max_size=80)
-NO_CODE = [piece for piece in PIECES if not set("`~\\<") & set(piece) or piece.endswith(">")]
-LINKED = st.lists(st.sampled_from(NO_CODE), max_size=30).map("".join)
-"""Without code and comments, in which the check looks for no links."""
+LINKS = ("[a](torque:seat)", "[b](index.md)", "![c](band.svg)", "<torque:seat>", "[d]: raise.md\n")
+CODE = ("`", "``", "```", "\n```\n", "\n~~~\n", "```py\n", "\\", "\\`", "<!--", "-->", "\n", "\n\n",
+        "\n- ", "    ", "| a | ", "|\n", " ", "b")  # fmt: skip
+LINKED = BODIES | st.lists(st.sampled_from(LINKS + CODE), max_size=16).map("".join)
+"""Links, and all that may make code or a comment of them."""
 
 
 class Asked:

@@ -16,6 +16,7 @@ from underhoist.place import Placed
 from underhoist.schema import keys_of
 from underhoist.schema.keys import ByName, Keys, Many, One
 from underhoist.source import KINDS, read
+from underhoist.source import compose as composing
 from underhoist.source.structure import GIVEN
 
 CODES = {rule.code for rule in rules.ALL}
@@ -167,3 +168,26 @@ def test_a_line_is_one_that_editors_count(end):
     made = read("a.md", f'---\nkind: page\ntitle: "A{end}{end}B"\nhue: red\n---\n'.encode())
     unknown = [each for each in made.findings if each.code == "unknown-key"]
     assert [(each.at.line, each.at.column) for each in unknown] == [(4, 1)]
+
+
+@pytest.mark.parametrize("loader", ["CBaseLoader", "BaseLoader"])
+@pytest.mark.parametrize("end", ["\u0085", "\u2028", "\u2029"])
+@pytest.mark.parametrize(
+    ("line", "column"),
+    [('hue: "red', 6), ("hue: [red", 6), ("\thue: red", 1), ("hue: a: b", 7), ("hue: \x07", 6)],
+)
+def test_a_complaint_stands_on_the_line_that_editors_count(monkeypatch, loader, end, line, column):
+    monkeypatch.setattr(composing, "LOADER", getattr(yaml, loader))
+    made = read("a.md", f'---\nkind: page\ntitle: "A{end}{end}B"\n{line}\n---\n'.encode())
+    assert [(each.code, each.at.line, each.at.column) for each in made.findings] == [
+        ("front-matter", 4, column)
+    ]
+
+
+@pytest.mark.parametrize("end", ["\u0085", "\u2028", "\u2029"])
+def test_a_mend_behind_an_odd_line_end_puts_right_what_it_means(end):
+    text = f'---\n{{title: "A{end}B", kind: procedur, summary: C}}\n---\n'
+    edit = read("a.md", text.encode()).findings[0].edit
+    line = text.split("\n")[edit.line - 1]
+    assert line[edit.column - 1 : edit.end_column - 1] == "procedur"
+    assert edit.text == "procedure"

@@ -1,5 +1,7 @@
 """`dead-reference`: exact wording, and silence where nothing is wrong."""
 
+import pytest
+
 
 def test_torque_in_text(manual):
     manual.body(
@@ -274,3 +276,38 @@ def test_web_and_headings_are_left_alone(manual):
 """,
     )
     assert manual.found() == []
+
+
+@pytest.mark.parametrize(
+    ("text", "thing"),
+    [
+        ("[the seat]()", "link"),
+        ("[the seat]( )", "link"),
+        ("[the seat](<>)", "link"),
+        ("![the seat]()", "image"),
+    ],
+)
+def test_a_link_without_an_address(manual, text, thing):
+    manual.body("index.md", f"Words.\n\nSee {text} there.\n")
+    assert manual.found() == [
+        (
+            "index.md:8:5 dead-reference (stop)",
+            text.partition("(")[0] + "()",
+            f"The {thing} has no address.",
+            "Write where it leads between the round brackets, or take the brackets out.",
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "\\`[a](gone.md)\\`",  # no backtick is one
+        "```a`` [a](gone.md) ``",  # the first three close with the next two
+        "one ` here\nand there ` [a](gone.md) `",
+        "```python title=a\n\n[a](gone.md)\n\n```",  # no fence to the site's Markdown
+    ],
+)
+def test_what_only_looks_like_code_is_looked_into(manual, text):
+    manual.body("index.md", text)
+    assert [each[2] for each in manual.found()] == ["There is no file gone.md in this manual."]

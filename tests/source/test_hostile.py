@@ -68,6 +68,8 @@ SLOW = {
     "angle brackets": "<a href=" * 110_000,
     "comments": "--> " + "<!-- " * 180_000,
     "fences": "```\n~~~~\n" * 100_000,
+    "fences and backticks": "` \n```\nx\n```\n" * 70_000,
+    "escaped backticks": "\\``" * 300_000,
     "digits": "1 " * 450_000 + "1" * 50_000,
     "numbers": "12 lb" * 180_000,
     "list items": "## Steps\n\n" + "1. a\n" * 150_000,

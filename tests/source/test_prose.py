@@ -21,10 +21,19 @@ def steps(body):
         ("a `b` c", "a     c"),
         ("a `` b ` c `` d", "a             d"),
         ("a `b c", "a `b c"),
-        ("`a` `` `b`", "    ``    "),
+        ("`a` `` `b`", "        b`"),  # fewer of the backticks open one, as on the page
+        ("a \\`b` c", "a \\`b` c"),
+        ("a \\\\`b` c", "a       c"),
+        ("```a`` b ``", "       b ``"),
+        ("a ` b\nc ` [d](e) ` f", "a ` b\nc   [d](e) ` f"),  # the first two belong together
+        ("- a `b\n- `[c](d)` e", "- a `b\n-  [c](d)` e"),
+        ("`<!--` b `-->`", "       b      "),
+        ("<!-- ` --> b `c`", "           b    "),
+        ("<!--> b -->", "      b -->"),
+        ("```py title=a\nb\n\nc\n```", "```py title=a\nb\n\nc\n```"),  # no fence on the page
         ("x\n```\ny\n```\nz", "x\n   \n \n   \nz"),
         ("~~~ text\n```\n~~~\nz", "        \n   \n   \nz"),
-        ("```\nopen `a`", "```\nopen    "),
+        ("```\nopen `a`", "```\nopen  a`"),
         ("``` a ``` b\n`c` d", "          b\n    d"),
         ("    ```\n    y\n    ```\nz", "       \n     \n       \nz"),
         ("a <!-- b\nc --> d", "a       \n      d"),

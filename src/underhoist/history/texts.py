@@ -8,6 +8,7 @@ from attrs import frozen
 from underhoist.history.plain import Plain
 from underhoist.model import Body
 from underhoist.prose import prose
+from underhoist.unseen import without_comments
 
 _HEADING = re.compile(r"^##[ \t]+(.*?)[ \t#]*$", re.MULTILINE)
 _GAP = re.compile(r"\n(?:[ \t]*\n)+")
@@ -28,6 +29,7 @@ class Texts:
 
 def texts(body: Body) -> Texts:
     """Cut a body into sections and steps; line breaks inside a paragraph do not count."""
+    body = Body(without_comments(body.text), body.first_line)
     steps = prose(body).steps
     rest = body.text
     for step in reversed(steps):

@@ -15,6 +15,7 @@ from underhoist.markdown.context import Context
 from underhoist.markdown.references import AUTOLINK, Autolink, Resolve
 from underhoist.markdown.steps import StepText, read_steps
 from underhoist.model import Body
+from underhoist.unseen import without_comments
 
 
 @frozen
@@ -63,7 +64,7 @@ class Reader(markdown.Markdown):
 
     def _tree(self, text: str) -> Element:
         """Read the page as a tree: the first half of `Markdown.convert`."""
-        lines = text.split("\n")
+        lines = without_comments(text).split("\n")
         for preprocessor in self.preprocessors:
             lines = preprocessor.run(lines)
         self.parser.parseDocument(lines)

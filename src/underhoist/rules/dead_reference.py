@@ -3,7 +3,8 @@
 An id in the front matter, a reference such as `<torque:band-seat>` in the text, and an ordinary
 link to a page or a drawing must all lead somewhere. A torque or a part is looked up on the page
 itself and then in its unit family; where two of the page's families know it, its family is written
-before it, as in `torque:kestrel-3/band-seat`.
+before it, as in `torque:kestrel-3/band-seat`. What stands in code or in a comment is no link: the
+page shows the one as it stands and leaves the other out.
 
 Good:
 
@@ -61,6 +62,7 @@ def check(manual: Manual) -> Iterator[Finding]:
             if not (isinstance(page, Draft) and _is_its_own(reference)):
                 for found in _named(manual, page, reference.scheme, reference.id, reference.at):
                     yield evolve(found, edit=_renamed(manual, page, reference))
+        yield from _without_address(page)
         yield from _misspelt_schemes(page)
         yield from _missing_files(manual, page)
 
@@ -128,6 +130,17 @@ def _is_unread(manual: Manual, page: Page, to: str, name: str) -> bool:
     if slash or to not in {"torque", "part"} or not isinstance(page, Procedure | Fault):
         return False
     return any(each.value not in {*manual.families, "any"} for each in page.unit_family)
+
+
+def _without_address(page: Page) -> Iterator[Finding]:
+    """Find `[the seat]()`, of which the page would show the words alone."""
+    for link in prose(page.body).links(page.file):
+        if link.target.strip():
+            continue
+        what = "image" if link.form == "image" else "link"
+        whole = f"{'!' if link.form == 'image' else ''}[{link.label}]()"
+        mend = "Write where it leads between the round brackets, or take the brackets out."
+        yield Finding(CODE, SEVERITY, link.at, quote(whole), f"The {what} has no address.", mend)
 
 
 def _misspelt_schemes(page: Page) -> Iterator[Finding]:

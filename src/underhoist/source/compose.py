@@ -12,13 +12,11 @@ from underhoist.place import Place
 from underhoist.source.commas import parted_by_comma
 from underhoist.source.faults import FIRST_LINE, Faults, fault
 from underhoist.source.malformed import complaint
+from underhoist.source.marks import Marks
 from underhoist.source.nodes import Listed, Mapped, Node, Scalar, written
 
 DEEPEST = 12
 """Levels of nesting; the deepest value of the model, a part's measure, stands on the seventh."""
-
-_ODD_ENDS = frozenset("\u0085\u2028\u2029")
-"""Line ends to YAML and to nobody else."""
 
 LOADER: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 """libyaml's parser where there is one: ten times as fast, same events. The browser has none."""
@@ -42,8 +40,7 @@ class _Composer:
 
     def __init__(self, text: str, file: str) -> None:
         self.file = file
-        self.text = text
-        self.odd = not _ODD_ENDS.isdisjoint(text)
+        self.marks = Marks(text)
         self.findings: list[Finding] = []
         self.events: Iterator[Any] = cast("Any", yaml).parse(text, Loader=LOADER)
 
@@ -102,15 +99,11 @@ class _Composer:
 
     def _until(self, event: Any) -> int:
         plain = event.style in {None, ""} and event.start_mark.line == event.end_mark.line
-        return event.end_mark.column + 1 if plain and event.value else 0
+        return self.marks.place(event.end_mark)[1] + 1 if plain and event.value else 0
 
     def _place(self, event: Any) -> Place:
-        mark = event.start_mark
-        if not self.odd:
-            return Place(self.file, mark.line + FIRST_LINE, mark.column + 1)
-        before = self.text[: mark.index]
-        row, column = before.count("\n"), len(before) - before.rfind("\n")
-        return Place(self.file, row + FIRST_LINE, column)
+        row, column = self.marks.place(event.start_mark)
+        return Place(self.file, row + FIRST_LINE, column + 1)
 
     def _refuse(self, event: Any, at: Place, depth: int) -> None:
         """Raise Faults at an alias, an anchor, a tag or a level too deep."""

@@ -13,6 +13,9 @@ DEEPEST = 20
 MOST_BRACKETS = 200
 """Opening brackets in one paragraph: the time to read them grows with their number squared."""
 
+_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
+"""What no editor shows; two of them the Markdown reader takes out, and joins what they part."""
+
 _MARKER = r"(?:>|[-*+](?=[ \t])|\d{1,9}+\.(?=[ \t]))"
 _DEEP = re.compile(
     rf"(?:[ \t]*+{_MARKER}){{{DEEPEST + 1}}}|(?: {{4}}|\t){{{DEEPEST}}}[ \t]*+{_MARKER}"
@@ -22,8 +25,9 @@ _BEGINS = re.compile(rf"[ \t]*+(?:$|\||{_MARKER})")
 
 
 def refuse_wild(body: Body, file: str) -> None:
-    """Raise Faults at the first line nested too deeply, or paragraph with too many brackets."""
+    """Raise Faults at the first control sign, line nested too deeply or paragraph of brackets."""
     lines = body.text.split("\n")
+    _refuse_control(body, lines, file)
     for row, line in enumerate(lines, body.first_line):
         if _DEEP.match(line) and not _ONLY_MARKERS.fullmatch(line):
             wrong = f"Lists and quotes stand here more than {DEEPEST} levels deep."
@@ -35,6 +39,16 @@ def refuse_wild(body: Body, file: str) -> None:
             wrong = f"A paragraph has {count:,} opening brackets; it has at most {MOST_BRACKETS}."
             mend = "Part it into several paragraphs or a list."
             raise Faults(fault("unreadable-page", at, lines[row], wrong, mend))
+
+
+def _refuse_control(body: Body, lines: list[str], file: str) -> None:
+    sign = _CONTROL.search(body.text)
+    if sign is not None:
+        before = body.text[: sign.start()]
+        row, column = before.count("\n"), len(before) - before.rfind("\n")
+        wrong = "A sign that cannot be printed stands here."
+        at = Place(file, body.first_line + row, column)
+        raise Faults(fault("unreadable-page", at, lines[row], wrong, "Take it out."))
 
 
 def _brackets(lines: list[str]) -> Iterator[tuple[int, int]]:

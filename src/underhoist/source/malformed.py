@@ -11,6 +11,7 @@ import yaml
 from underhoist.finding import Edit, Finding
 from underhoist.place import Place
 from underhoist.source.faults import FIRST_LINE, fault
+from underhoist.source.marks import Marks
 from underhoist.words import NOT_WRITTEN
 
 OPENED = {
@@ -94,10 +95,9 @@ def _where(error: yaml.YAMLError, text: str, mark_name: str) -> tuple[int, int]:
     """Return row and column of the complaint, from 0."""
     mark = getattr(error, mark_name, None)
     if mark is not None:
-        return mark.line, mark.column
+        return Marks(text).place(mark)
     sign = yaml.reader.Reader.NON_PRINTABLE.search(text)  # a reader's complaint has no mark
-    before = text[: sign.start()] if sign else ""
-    return before.count("\n"), len(before) - before.rfind("\n") - 1
+    return Marks(text).at(sign.start() if sign else 0)
 
 
 def _said(problem: str, line: str, column: int) -> tuple[str, str]:
