@@ -11,7 +11,9 @@ import pytest
 NODE = shutil.which("node", path=str(Path(sys.executable).parent)) or shutil.which("node")
 
 
-@pytest.mark.parametrize(("file", "least"), [("terms.test.js", 40), ("weigh.test.js", 12)])
+@pytest.mark.parametrize(
+    ("file", "least"), [("terms.test.js", 40), ("weigh.test.js", 12), ("again.test.js", 40)]
+)
 def test_the_pure_modules_of_the_search(file: str, least: int) -> None:
     path = Path(__file__).with_name(file)
     command = [str(NODE), "--test", "--test-reporter=tap", str(path)]

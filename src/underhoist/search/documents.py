@@ -1,7 +1,7 @@
 """Everything the search knows, as plain data: the shop's words, and each page with its places."""
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from underhoist.links import page_address, word_address
 from underhoist.model import Manual
@@ -20,14 +20,27 @@ _SAID = {
 """What a reader calls each kind of page; a plain page is only its title."""
 
 
-def search_files(site: Site, made: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
+Known = Callable[[Sheet, str, str], int | None]
+"""Gives the number of a page in the index before, if a page with these notes is there as it is."""
+
+
+def nothing_known(sheet: Sheet, note: str, said: str) -> int | None:
+    """Know no page of any index."""
+    del sheet, note, said
+
+
+def search_files(
+    site: Site, made: Mapping[str, Sheet], known: Known = nothing_known
+) -> Iterator[tuple[str, str]]:
     """Yield the file that the search index is made from, as path and content."""
-    content = documents(site.manual, made.values())
+    content = documents(site.manual, made.values(), known)
     yield DOCUMENTS, json.dumps(content, ensure_ascii=False, separators=(",", ":"))
 
 
-def documents(manual: Manual, sheets: Iterable[Sheet]) -> dict[str, object]:
-    """Return the words and the searched pages."""
+def documents(
+    manual: Manual, sheets: Iterable[Sheet], known: Known = nothing_known
+) -> dict[str, object]:
+    """Return the words and the searched pages; a number stands for a page that is known."""
     notes = _notes(manual)
     said = {page_address(page.file): page.complaint.value for page in manual.faults.values()}
     return {
@@ -41,11 +54,16 @@ def documents(manual: Manual, sheets: Iterable[Sheet]) -> dict[str, object]:
             for name, word in manual.words.items()
         ],
         "pages": [
-            _page(each, notes.get(each.address, ""), said.get(each.address, ""))
+            _known_or_page(each, notes.get(each.address, ""), said.get(each.address, ""), known)
             for each in sheets
             if each.searched
         ],
     }
+
+
+def _known_or_page(sheet: Sheet, family: str, said: str, known: Known) -> dict[str, object] | int:
+    number = known(sheet, family, said)
+    return _page(sheet, family, said) if number is None else number
 
 
 def _notes(manual: Manual) -> dict[str, str]:
