@@ -9,9 +9,11 @@ way each file is proven by its hash before it counts as stored.
 from __future__ import annotations
 
 import json
+import os
+import re
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
-from fnmatch import fnmatch
+from fnmatch import translate
 from functools import partial
 from pathlib import Path
 from typing import NamedTuple, NotRequired, TypedDict
@@ -21,7 +23,7 @@ from zlib import crc32
 from attrs import frozen
 
 from underhoist.browser import tools
-from underhoist.browser.hashes import sha
+from underhoist.browser.hashes import Hashes, sha
 from underhoist.browser.packer import Packer
 from underhoist.browser.parts import FOLDER, LARGE, Part, cut, write_parts
 from underhoist.browser.worker import worker_script
@@ -70,15 +72,21 @@ class Precached:
     size: int
 
 
-def write_service_worker(site: Path, cache: Path | None = None) -> Precached:
-    """Write `sw.js`, its list, and the bundles; `cache` keeps what is packed."""
+def write_service_worker(
+    site: Path, cache: Path | None = None, hashes: Hashes | None = None
+) -> Precached:
+    """Write `sw.js`, its list, and the bundles; `cache` keeps what is packed.
+
+    `hashes` may know files that need not be read again.
+    """
     packer = Packer(cache)
+    hashes = hashes or Hashes(site)
     for folder in (site / _BUNDLES, site / FOLDER):
         folder.mkdir(parents=True, exist_ok=True)
         for old in folder.iterdir():
             old.unlink()
     with ThreadPoolExecutor() as pool:
-        bundles = list(pool.map(partial(_bundle, site, packer), _groups(site)))
+        bundles = list(pool.map(partial(_bundle, site, packer, hashes), _groups(site)))
     listed = [file for bundle in bundles for file in bundle["files"]]
     stored = Precached(files=len(listed), size=sum(file.size for file in listed))
     text = _write_list(site, stored, bundles)
@@ -102,54 +110,57 @@ def _write_list(site: Path, stored: Precached, bundles: list[Bundle]) -> bytes:
     return text
 
 
-def _groups(site: Path) -> Iterator[list[Path]]:
+def _groups(site: Path) -> Iterator[list[str]]:
     """Part the files into bundles, neighbours together: they are most alike."""
-    group: list[Path] = []
+    group: list[str] = []
     size = 0
-    for file in sorted(_wanted(site)):
-        length = file.stat().st_size
+    for file in sorted(_wanted(site), key=lambda path: path.split("/")):
+        length = (site / file).stat().st_size
         if length >= LARGE:
             yield [file]
             continue
         group.append(file)
         size += length
-        if _is_full(size, file.relative_to(site)):
+        if _is_full(size, file):
             yield group
             group, size = [], 0
     if group:
         yield group
 
 
-def _is_full(size: int, last: Path) -> bool:
+def _is_full(size: int, last: str) -> bool:
     """Whether a bundle ends here: after the same pages as before, though one has grown."""
-    return size >= 2 * BUNDLE or (size >= BUNDLE / 2 and crc32(last.as_posix().encode()) % 16 == 0)
+    return size >= 2 * BUNDLE or (size >= BUNDLE / 2 and crc32(last.encode()) % 16 == 0)
 
 
-def _wanted(site: Path) -> Iterator[Path]:
-    for file in site.rglob("*"):
-        path = file.relative_to(site).as_posix()
-        if file.is_file() and not any(fnmatch(path, pattern) for pattern in _LEFT_OUT):
-            yield file
+def _wanted(site: Path) -> Iterator[str]:
+    left_out = re.compile("|".join(map(translate, _LEFT_OUT)))
+    for folder, _, names in os.walk(site):
+        below = Path(folder).relative_to(site).as_posix()
+        for name in names:
+            path = name if below == "." else f"{below}/{name}"
+            if not left_out.match(path):
+                yield path
 
 
-def _bundle(site: Path, packer: Packer, files: list[Path]) -> Bundle:
-    contents = [file.read_bytes() for file in files]
-    packed = packer.packed(b"".join(contents))
-    url = f"{_BUNDLES}/{sha(packed)[:12]}.bin"  # not .gz: some hosts would unpack that
+def _bundle(site: Path, packer: Packer, hashes: Hashes, paths: list[str]) -> Bundle:
+    listed = [Listed(_address(path), *_known(hashes, path)) for path in paths]
+    held = sha("".join(file.sha for file in listed).encode())
+    packed = packer.packed_of(held, lambda: b"".join((site / path).read_bytes() for path in paths))
+    hashed = sha(packed)
+    url = f"{_BUNDLES}/{hashed[:12]}.bin"  # not .gz: some hosts would unpack that
     (site / url).write_bytes(packed)
-    bundle = Bundle(
-        url=url,
-        sha=sha(packed),
-        files=[
-            Listed(_address(file.relative_to(site)), len(content), sha(content))
-            for file, content in zip(files, contents, strict=True)
-        ],
-    )
-    if len(contents[0]) >= LARGE:
-        bundle["parts"] = write_parts(site, cut(contents[0]), packer)
+    bundle = Bundle(url=url, sha=hashed, files=listed)
+    if listed[0].size >= LARGE:
+        bundle["parts"] = write_parts(site, hashes.parts(paths[0], cut), packer)
     return bundle
 
 
-def _address(path: Path) -> str:
+def _known(hashes: Hashes, path: str) -> tuple[int, str]:
+    found = hashes.of(path)
+    return found.size, found.sha
+
+
+def _address(path: str) -> str:
     """Write a path as browsers write it in an address."""
-    return quote(path.as_posix(), safe="/!$&'()*+,;=:@~")
+    return quote(path, safe="/!$&'()*+,;=:@~")
