@@ -40,6 +40,9 @@ _LEFT_OVER = re.compile(
 )
 """What looks like a reference where no reference was read: open, after a space, or bare."""
 
+_SCHEME = re.compile(rf"(?:{'|'.join(sorted(SCHEMES))})\Z", re.IGNORECASE)
+_LONGEST = max(map(len, SCHEMES))
+
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Find what was surely meant as a reference and is none."""
@@ -50,6 +53,8 @@ def check(manual: Manual) -> Iterator[Finding]:
 
 def _left_over(page: Page) -> Iterator[Finding]:
     text = prose(page.body)
+    if not _has_scheme(text.words):
+        return
     for found in _LEFT_OVER.finditer(text.words):
         scheme, space, name = (part for part in found.groups() if part is not None)
         is_bare, is_label = found[0][0] not in "<]", found[0][0] == "]"
@@ -62,3 +67,13 @@ def _left_over(page: Page) -> Iterator[Finding]:
         edit = None if is_bare else in_text(page, found.start(), found.end(), put)
         at = text.place(found.start(), page.file)
         yield Finding(CODE, SEVERITY, at, quote(found[0]), wrong, mend, edit=edit)
+
+
+def _has_scheme(words: str) -> bool:
+    """Look before the colons alone, which are few: the whole pattern takes eight times as long."""
+    at = words.find(":")
+    while at >= 0:
+        if _SCHEME.search(words[max(0, at - _LONGEST) : at]):
+            return True
+        at = words.find(":", at + 1)
+    return False
