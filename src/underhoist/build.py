@@ -7,7 +7,7 @@ from typing import Protocol
 from attrs import frozen
 
 from underhoist import swap
-from underhoist.browser import BrowserReport, install
+from underhoist.browser import BrowserReport
 from underhoist.check import Checked, FolderChecker
 from underhoist.history import History, earlier
 from underhoist.lock import held
@@ -50,16 +50,11 @@ class Built:
     """Pages that were made anew."""
 
 
-def phone_side(site: Path, tell: Callable[[str], None]) -> BrowserReport:
-    """Add the phone side as it is published: runtime, fonts, offline store."""
-    return install(site, progress=tell)
-
-
 def build(  # noqa: PLR0913  # what a build is told
     project: Path,
     site: Path,
     teller: Teller,
-    add_phone_side: PhoneSide = phone_side,
+    add_phone_side: PhoneSide | None = None,
     since: Path | None = None,
     *,
     afresh: bool = False,
@@ -67,14 +62,15 @@ def build(  # noqa: PLR0913  # what a build is told
     """Build the project's site; the old one stays until the new one is complete.
 
     It is compared with the build whose record or site `since` names, else with the old site.
-    Pages that would come out the same are taken over from the build before, or with `afresh` none.
+    What would come out the same is taken over from the build before, or with `afresh` nothing.
+    `add_phone_side` is for tests: it may add files, and change none that is there.
     Raises Unusable, also where another build is at work there, NotBuiltError or BrowserError; the
     old site is then as it was.
     """
     settings = settings_of(project)
     pages = pages_folder(project)
     teller.stage("Checking the manual")
-    kept = KeptBuild(project, site, afresh=afresh)
+    kept = KeptBuild(project, site, afresh=afresh, phone=add_phone_side is None)
     checked = FolderChecker(pages, kept.read).checked()
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
@@ -98,7 +94,7 @@ def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
     checked: Checked,
     site: Path,
     teller: Teller,
-    add_phone_side: PhoneSide,
+    add_phone_side: PhoneSide | None,
     since: Path | None,
     kept: KeptBuild,
 ) -> tuple[Site, BrowserReport | None]:
@@ -108,10 +104,10 @@ def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
     new = swap.fresh(site)
     try:
         teller.stage("Writing the pages")
-        before = earlier(site, since)
+        before = earlier(site, since) if since else kept.earlier()
         made = build_site(settings, checked, new, lambda _: teller.step(), before, kept)
         swap.mark(new)
-        phone = add_phone_side(new, teller.stage)
+        phone = (add_phone_side or kept.add_phone_side)(new, teller.stage)
         swap.swap(site)
         kept.keep()
     finally:

@@ -5,7 +5,8 @@ MkDocs gives the templates and the files; what stands on the pages comes from
 """
 
 # pyright: reportUnknownMemberType=false, reportUnknownVariableType=false
-# MkDocs' own types are partial.
+# pyright: reportPrivateUsage=false
+# MkDocs' own types are partial; of its pass over all files one step is called by itself.
 
 import logging
 import os
@@ -15,6 +16,7 @@ from pathlib import Path
 
 from jinja2 import ChoiceLoader, DictLoader, Environment
 from markupsafe import escape
+from mkdocs.commands.build import _build_theme_template as write_template
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.commands.build import get_context
 from mkdocs.config import load_config
@@ -32,9 +34,11 @@ from underhoist import theme
 from underhoist.beside import beside
 from underhoist.check import Checked, check
 from underhoist.history import Earlier, earlier
+from underhoist.links import page_address
 from underhoist.pages import Sheet, Site, make_site, sheets
 from underhoist.policy import policy
 from underhoist.rebuild import KeptBuild
+from underhoist.search import nothing_known
 
 Make = Callable[[Site], Iterable[Sheet]]
 
@@ -104,9 +108,10 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         made = {sheet.address: sheet for sheet in make(self.site)}
         cards = self.kept.cards(self.site, made) if self.kept else None
         self.sheets = {_source(address): sheet for address, sheet in made.items()}
+        others = beside(self.site, made, cards, self.kept.searched if self.kept else nothing_known)
         generated = [
             *((path, "") for path in self.sheets),
-            *beside(self.site, made, cards),
+            *(self.kept.generated(others) if self.kept else others),
         ]
         for path, content in generated:
             files.append(File.generated(config, path, content=content))
@@ -209,7 +214,59 @@ def build_site(  # noqa: PLR0913, PLR0917  # what the plugin must be told
 
     Without `before` no record is kept and nothing compared, without `kept` nothing taken over.
     """
-    return _built(settings, checked, into, told, None, before, kept)[0].site
+    site = _renewed(settings, checked, into, told, before, kept) if kept else None
+    return site or _built(settings, checked, into, told, None, before, kept)[0].site
+
+
+def _renewed(  # noqa: PLR0913, PLR0917  # what a build is told
+    settings: Path,
+    checked: Checked,
+    into: Path,
+    told: Told,
+    before: Earlier | None,
+    kept: KeptBuild,
+) -> Site | None:
+    """Link the old site and write what differs, without MkDocs' pass over every file.
+
+    None where more than pages differs from the build before: then all has to be written.
+    """
+    try:
+        plugin, config = _configured(settings, into)
+    except (Abort, ConfigurationError, PluginError):  # the whole build says what is wrong
+        return None
+    folder, alike = Path(config.docs_dir), _all_settings(config) if _is_plain(config) else ""
+    if any(_is_left_out(page_address(page.file)) for page in checked.manual.pages()):
+        return None
+    old = kept.old_site(alike, checked.manual, folder, into)
+    if old is None:
+        return None
+    name, demo = str(config.site_name), bool(plugin.config.demo)
+    site = make_site(checked.manual, folder, name=name, demo=demo, earlier=before)
+    made = {sheet.address: sheet for sheet in kept.sheets(site)}
+    plugin.told = told
+    press = _Press(plugin, config)
+    for address, sheet in made.items():
+        if kept.took(sheet, old):
+            told(address)
+        else:
+            html = press.html(sheet)
+            old.put(f"{address}index.html", kept.wrote(sheet, html))
+    others = beside(site, made, kept.cards(site, made), kept.searched)
+    for path, text in kept.generated(others):
+        old.put(path, text.encode("utf-8"))
+    press.sitemap(made)
+    return site
+
+
+def _is_plain(config: MkDocsConfig) -> bool:
+    """Whether every page that is made is written, each into a folder of its own."""
+    others = config.exclude_docs or config.draft_docs or config.extra_templates
+    return bool(config.use_directory_urls) and not others
+
+
+def _is_left_out(address: str) -> bool:
+    """Whether MkDocs leaves out what stands at such an address."""
+    return address.startswith("templates/") or any(part[:1] == "." for part in address.split("/"))
 
 
 def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
@@ -223,16 +280,21 @@ def _built(  # noqa: PLR0913, PLR0917  # what the plugin must be told
 ) -> tuple[UnderhoistPlugin, MkDocsConfig]:
     lines = _quiet()
     try:
-        config = _config(settings, into)
-        plugin = config.plugins.get("underhoist")
-        if not isinstance(plugin, UnderhoistPlugin):
-            msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
-            raise NotBuiltError(msg)
+        plugin, config = _configured(settings, into)
         plugin.checked, plugin.told, plugin.make = checked, told, make
         plugin.before, plugin.kept = before, kept
         mkdocs_build(config)
     except (Abort, ConfigurationError, PluginError) as error:
         raise NotBuiltError("\n".join([str(error), *lines])) from None
+    return plugin, config
+
+
+def _configured(settings: Path, into: Path) -> tuple[UnderhoistPlugin, MkDocsConfig]:
+    config = _config(settings, into)
+    plugin = config.plugins.get("underhoist")
+    if not isinstance(plugin, UnderhoistPlugin):
+        msg = f"{settings}: the list of plugins lacks underhoist. Add the line `- underhoist`."
+        raise NotBuiltError(msg)
     return plugin, config
 
 
@@ -258,12 +320,29 @@ class PageWriter:
 
     def __init__(self, settings: Path, checked: Checked, into: Path, make: Make) -> None:
         """Build the whole site into a folder, its pages made by `make`; raises NotBuiltError."""
-        self._plugin, self._config = _built(settings, checked, into, None, make)
+        self._plugin, config = _built(settings, checked, into, None, make)
+        self._press = _Press(self._plugin, config)
 
     @property
     def site(self) -> Site:
         """What the pages were made from."""
         return self._plugin.site
+
+    def html(self, sheet: Sheet) -> str:
+        """Return the whole page."""
+        return self._press.html(sheet)
+
+
+class _Press:
+    """Writes pages by the templates, outside of MkDocs' own pass over the files."""
+
+    def __init__(self, plugin: UnderhoistPlugin, config: MkDocsConfig) -> None:
+        if not hasattr(plugin, "env"):  # no build has made it ready
+            config = config.plugins.on_config(config)
+            env = config.theme.get_env()
+            config.plugins.on_env(env, config=config, files=Files([]))
+            plugin.nav = Navigation([], [])
+        self._plugin, self._config = plugin, config
 
     def html(self, sheet: Sheet) -> str:
         """Return the whole page."""
@@ -275,6 +354,17 @@ class PageWriter:
         )
         html = self._plugin.env.get_template("main.html").render(context)
         return config.plugins.on_post_page(html, page=page, config=config)
+
+    def sitemap(self, addresses: Iterable[str]) -> None:
+        """Write the list of pages for those who gather the web, if the site has an address."""
+        config, nav = self._config, self._plugin.nav
+        name = "sitemap.xml"
+        if name not in config.theme.static_templates:
+            return
+        files = Files([File.generated(config, _source(each), content="") for each in addresses])
+        for file in files:
+            Page(None, file, config)
+        write_template(name, self._plugin.env, files, config, nav)
 
 
 def _config(settings: Path, into: Path) -> MkDocsConfig:

@@ -1,12 +1,17 @@
 """A build that takes pages over gives, to the byte, what a build that makes all of them gives."""
 
+import errno
+import gzip
+import os
+import random
+import re
 import shutil
 from pathlib import Path
 
 import pytest
 
 from underhoist.build import build
-from underhoist.rebuild import store
+from underhoist.rebuild import old_site, store
 
 MANUAL = Path(__file__).parents[1] / "pages" / "manual"
 SETTINGS = "site_name: Small\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
@@ -107,11 +112,16 @@ def fewer(folder):
     (folder / "pages/jobs/second.md").unlink()
 
 
+def words(folder):
+    declared = "words: {shim: {also: [spacer]}}"
+    replace(folder, "index.md", "title: A small manual", f"title: A small manual\n{declared}")
+
+
 def nothing(folder):
     """Leave all as it is."""
 
 
-EDITS = [nothing, text, torque, title, word, drawing, settings, one_more]
+EDITS = [nothing, text, torque, title, word, words, drawing, settings, one_more]
 
 
 @pytest.mark.parametrize("edit", EDITS, ids=lambda edit: edit.__name__)
@@ -132,6 +142,85 @@ def test_edits_one_after_the_other(two):
         assert built(two[0]).taken_over
         assert built(two[1], afresh=True).taken_over == 0
         assert held(two[0]) == held(two[1])
+
+
+SAID = re.compile(r"(?<=[a-z] )[a-z]{4,}(?= [a-z]+[ .,])")
+"""Words that stand in the middle of a sentence."""
+
+
+def edit_any(folder, seed):
+    """Change something in a page, drawn by the seed: a word, a number, a line, the whole page."""
+    chance = random.Random(seed)  # noqa: S311 - drawn alike at every run
+    path = chance.choice(sorted((folder / "pages").rglob("*.md")))
+    text = path.read_text(encoding="utf-8")
+    places = list(SAID.finditer(text))
+    place = chance.choice(places) if places else None
+    match chance.randrange(4):
+        case 0 if place:
+            text = f"{text[: place.start()]}slowly{text[place.end() :]}"
+        case 1:
+            text = text.replace("title: ", f"title: Number {seed} ", 1)
+        case 2:
+            text += f"\nLook {seed} times at [the band](/jobs/set-band.md).\n"
+        case _:
+            copy = path.with_name(f"more-{seed}.md")
+            copy.write_text(text.replace("title: ", f"title: Again {seed} "), encoding="utf-8")
+    path.write_text(text, encoding="utf-8")
+
+
+@pytest.mark.parametrize("seed", range(2))
+def test_any_edits_give_what_a_whole_build_gives(two, seed):
+    for number in range(3):
+        for folder in two:
+            edit_any(folder, 10 * seed + number)
+        some, all_ = built(two[0]), built(two[1], afresh=True)
+        assert (some.site is None) == (all_.site is None)
+        assert held(two[0]) == held(two[1])
+
+
+def test_the_old_sites_files_are_never_written_into(two, tmp_path):
+    site, aside = two[0] / "site", tmp_path / "aside"
+    shutil.copytree(site, aside, copy_function=os.link)
+    before = {path: path.read_bytes() for path in aside.rglob("*") if path.is_file()}
+    for edit in (text, title, torque):
+        edit(two[0])
+    built(two[0])
+    linked = [path for path in before if path.stat().st_nlink > 1]
+    assert len(linked) > 100, "nothing was linked"
+    assert {path: path.read_bytes() for path in before} == before
+
+
+def test_a_disk_without_links_gets_copies(two, monkeypatch):
+    def no_links(*_):
+        raise OSError(errno.EPERM, "no links here")
+
+    monkeypatch.setattr(old_site.os, "link", no_links)
+    for folder in two:
+        text(folder)
+    assert built(two[0]).taken_over
+    built(two[1])
+    assert held(two[0]) == held(two[1])
+
+
+def test_a_script_that_was_changed_in_the_old_site_is_made_anew(two):
+    (two[0] / "site/assets/look/paper.js").write_text("// by hand", encoding="utf-8")
+    assert built(two[0]).site is not None
+    built(two[1])
+    assert held(two[0]) == held(two[1])
+
+
+def test_the_list_for_the_web_follows(two):
+    for folder in two:
+        place = "site_url: https://manual.example/\n"
+        (folder / "mkdocs.yml").write_text(SETTINGS + place, encoding="utf-8")
+        built(folder)
+        one_more(folder)
+    assert built(two[0]).taken_over
+    built(two[1], afresh=True)
+    listed = gzip.decompress((two[0] / "site/sitemap.xml.gz").read_bytes())
+    assert b"https://manual.example/jobs/second/" in listed
+    first, other = (held(folder) for folder in two)
+    assert first == other
 
 
 def test_afresh_takes_nothing_over(two):

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from pathlib import Path
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from underhoist.browser import tools
+from underhoist.browser.hashes import Hashes
 from underhoist.browser.licences import write_licences
 from underhoist.browser.packer import Packer
 from underhoist.browser.precache import Precached, write_service_worker
@@ -38,12 +39,27 @@ class BrowserReport:
         )
 
 
-def install(site: Path, *, progress: Callable[[str], None], offline: bool = True) -> BrowserReport:
+@frozen
+class Before:
+    """What the site before leaves to one whose runtime, libraries and settings are the same."""
+
+    site: Path
+    report: BrowserReport
+
+
+def install(
+    site: Path,
+    *,
+    progress: Callable[[str], None],
+    offline: bool = True,
+    hashes: Hashes | None = None,
+) -> BrowserReport:
     """Make the site in folder `site` able to calculate, installable and readable offline.
 
     Call it last: every file then in the folder is stored on the phone. `progress` is told each
     stage. Without `offline` nothing is stored, as a preview wants it: it must show the newest text.
-    Raises BrowserError where something is missing or would not work offline.
+    `hashes` may know files that need not be read again. Raises BrowserError where something is
+    missing or would not work offline.
     """
     progress("Finding what the phone needs")
     modules = tools.node_modules(site)
@@ -62,10 +78,25 @@ def install(site: Path, *, progress: Callable[[str], None], offline: bool = True
     stored = Precached(files=0, size=0)
     if offline:
         progress("Making the manual readable offline")
-        stored = write_service_worker(site, cache / "packed")
+        stored = write_service_worker(site, cache / "packed", hashes)
     return BrowserReport(
         pages=stored.files,
         text_bytes=stored.size,
         runtime_bytes=sum(file["size"] for file in manifest["files"]),
         wheels=tuple(wheel.name for wheel in (*wheels, *desk)),
     )
+
+
+def install_again(
+    site: Path, *, progress: Callable[[str], None], before: Before, hashes: Hashes
+) -> BrowserReport:
+    """Do what `install` does on a site that has from the one before what follows from no page.
+
+    Raises BrowserError likewise.
+    """
+    modules = tools.node_modules(site)
+    progress("Making the manual readable offline")
+    write_search_index(site, modules, before.site / "search/index.json")
+    write_webmanifest(site)
+    stored = write_service_worker(site, modules.parent / ".cache" / "packed", hashes)
+    return evolve(before.report, pages=stored.files, text_bytes=stored.size)

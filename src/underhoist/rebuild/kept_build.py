@@ -11,7 +11,9 @@ from pathlib import Path
 
 from attrs import evolve, field, frozen
 
-from underhoist.history import History
+from underhoist.browser import BrowserReport
+from underhoist.browser.hashes import sha
+from underhoist.history import Earlier, History, earlier, record
 from underhoist.links import page_address, weave
 from underhoist.model import Manual, Procedure
 from underhoist.pages import Sheet, Site
@@ -19,7 +21,9 @@ from underhoist.pages.card_data import Card, card_of
 from underhoist.pages.every import check_addresses, makers
 from underhoist.rebuild import store
 from underhoist.rebuild.keeper import Keeper, Kept, Maker, Placed
-from underhoist.source import Read, manual_of
+from underhoist.rebuild.left import INDEX, Left, PhoneSide
+from underhoist.rebuild.old_site import OldSite
+from underhoist.source import Read, is_page, manual_of
 from underhoist.source import read as read_page
 
 
@@ -39,13 +43,19 @@ class _Build:
     settings: str = ""
     pages: Mapping[str, tuple[Sheet, str]] = field(factory=dict[str, tuple[Sheet, str]])
     """What each page was written from and the hash of its file."""
+    left: Left = field(factory=Left)
 
 
 class KeptBuild:
     """The build at work: what it takes over, and what it leaves to the next."""
 
-    def __init__(self, project: Path, site: Path, *, afresh: bool = False) -> None:
-        """Look at what is kept of the builds into this site; `afresh` leaves it alone."""
+    def __init__(
+        self, project: Path, site: Path, *, afresh: bool = False, phone: bool = False
+    ) -> None:
+        """Look at what is kept of the builds into this site; `afresh` leaves it alone.
+
+        `phone` says whether the site is to have the phone's side as it is published.
+        """
         self._site = site
         self._place = store.place_of(project, site)
         self._builder = store.builder()
@@ -55,6 +65,11 @@ class KeptBuild:
         self._pages: dict[str, tuple[Sheet, str]] = {}
         self._new = _Build()
         self._touched: frozenset[str] = frozenset()
+        self._phone = PhoneSide(self._old.left, site, wanted=phone)
+        self._has_phone = phone
+        self._searched: dict[str, tuple[int, str, str]] = {}
+        self._of_pages: set[str] = set()
+        self._again = False
         self.taken_over = 0
         """Pages that are as the build before wrote them."""
 
@@ -72,7 +87,7 @@ class KeptBuild:
         Raises Unusable where two pages would stand in one place.
         """
         check_addresses(site.manual)
-        files = self._hashes(site)
+        files = self._hashes(site.manual, site.folder)
         self._touched = _differing(self._old.files, files)
         made = self._renewed(self._old.sheets, _page_makers, site, self._touched)
         self._new = evolve(
@@ -97,6 +112,58 @@ class KeptBuild:
         self._new = evolve(self._new, cards=cards.kept)
         return cards.things.values()
 
+    def earlier(self) -> Earlier:
+        """Return the record that the old site holds: what is kept is the same and read already."""
+        history = self._old.history
+        if history is not None and self._holds(record.FILE):
+            return Earlier(record=history.record)
+        return earlier(self._site)
+
+    def old_site(self, settings: str, manual: Manual, folder: Path, into: Path) -> OldSite | None:
+        """Take over all of the old site that follows from no page; None where that is not the same.
+
+        `settings` is all else that a page is made from; "" where that cannot be told.
+        """
+        old, left = self._old, self._old.left
+        self._new = evolve(self._new, settings=settings)
+        is_same = (
+            settings and settings == old.settings and left.fixed
+            and left.outside == self._phone.outside and bool(left.outside) == self._has_phone
+            and _others(old.files) == _others(self._hashes(manual, folder))
+        )  # fmt: skip
+        site = OldSite(self._site, left.files, into)
+        if not is_same or (self._has_phone and not site.holds(INDEX)):
+            return None
+        self._again = all(site.take(path) for path in sorted(left.fixed))
+        return site if self._again else None
+
+    def took(self, sheet: Sheet, old: OldSite) -> bool:
+        """Take a page over as the old site has it, if it would come out the same."""
+        if not self._is_as_before(sheet):
+            return False
+        before = self._old.pages[sheet.address]
+        if not old.take(f"{sheet.address}index.html", before[1]):
+            return False
+        self._pages[sheet.address] = sheet, before[1]
+        self.taken_over += 1
+        return True
+
+    def searched(self, sheet: Sheet, note: str, said: str) -> int | None:
+        """Note a page that is searched; return its number in the old index if it is there as it is.
+
+        Only a site that is taken over has the old index.
+        """
+        self._searched[sheet.address] = len(self._searched), note, said
+        before = self._old.left.searched.get(sheet.address)
+        can_tell = self._again and self._has_phone and before and before[1:] == (note, said)
+        return before[0] if before and can_tell and self._is_as_before(sheet) else None
+
+    def generated(self, files: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
+        """Note the files that follow from the pages, and pass them on."""
+        for path, text in files:
+            self._of_pages.add(path)
+            yield path, text
+
     def html(self, sheet: Sheet, settings: str) -> str | None:
         """Return the whole page as the old site has it, if it would come out the same.
 
@@ -109,21 +176,27 @@ class KeptBuild:
             data = (self._site / sheet.address / "index.html").read_bytes()
         except OSError:
             return None
-        if _hash(data) != self._old.pages[sheet.address][1]:
+        if sha(data) != self._old.pages[sheet.address][1]:
             return None
         self.taken_over += 1
         return data.decode()
 
-    def wrote(self, sheet: Sheet, html: str) -> None:
-        """Note what was written as a page."""
+    def wrote(self, sheet: Sheet, html: str) -> bytes:
+        """Note what is written as a page, and return it."""
         data = html.encode("utf-8", errors="xmlcharrefreplace")
-        self._pages[sheet.address] = sheet, _hash(data)
+        self._pages[sheet.address] = sheet, sha(data)
+        return data
+
+    def add_phone_side(self, new: Path, tell: Callable[[str], None]) -> BrowserReport:
+        """Add the phone's side as it is published. Raises BrowserError."""
+        return self._phone.add(new, tell, again=self._again)
 
     def keep(self) -> None:
         """Keep this build for the next, now that its site stands."""
-        store.save(
-            self._place, self._builder, evolve(self._new, reads=self._reads, pages=self._pages)
-        )
+        of_pages = {*self._of_pages, *(f"{address}index.html" for address in self._pages)}
+        left = self._phone.left(self._searched, of_pages, again=self._again)
+        made = evolve(self._new, reads=self._reads, pages=self._pages, left=left)
+        store.save(self._place, self._builder, made)
 
     @property
     def made_anew(self) -> int:
@@ -162,13 +235,16 @@ class KeptBuild:
         reads = (self._old.reads[file][1] for file in sorted(self._old.reads))
         return manual_of(reads, self._old.files)
 
-    def _hashes(self, site: Site) -> dict[str, str]:
+    def _holds(self, path: str) -> bool:
+        return OldSite(self._site, self._old.left.files, self._site).holds(path)
+
+    def _hashes(self, manual: Manual, folder: Path) -> dict[str, str]:
         """Return the hash of each file: of a page as it was read, of others as they are now."""
         return {
             file: self._reads[file][0]
             if file in self._reads
-            else _hash((site.folder / file).read_bytes())
-            for file in site.manual.files
+            else _hash((folder / file).read_bytes())
+            for file in manual.files
         }
 
 
@@ -195,6 +271,10 @@ def _procedures(site: Site) -> Iterable[Procedure]:
 def _differing(old: Mapping[str, str], new: Mapping[str, str]) -> frozenset[str]:
     """Name the files that are new, other or gone."""
     return frozenset(file for file in old.keys() | new.keys() if old.get(file) != new.get(file))
+
+
+def _others(files: Mapping[str, str]) -> dict[str, str]:
+    return {file: hashed for file, hashed in files.items() if not is_page(file)}
 
 
 def _hash(data: bytes) -> str:

@@ -31,6 +31,9 @@ _NEVER_SHOWN = frozenset({
 })  # fmt: skip
 """What no page shows, so that its change makes none stale."""
 
+_WITHOUT_TEXTS = frozenset({"links.uses", "links.users"})
+"""Who walks over these looks at no page's text: those are walked over in the manual's groups."""
+
 _BUILDS, _BUILT = "history.record.builds", "history.record.pages"
 """Who tells of the builds goes through the pages that were built."""
 
@@ -152,8 +155,10 @@ def _changed_keys(old: Mapping[Any, Any], new: Mapping[Any, Any], way: str) -> I
     missing = object()
     pairs = {key: (old.get(key, missing), new.get(key, missing)) for key in old.keys() | new.keys()}
     others = {key: (a, b) for key, (a, b) in pairs.items() if a is not b and a != b}
-    yield from ((way, key) for key, (a, b) in others.items() if not _looks_same(a, b))
-    if others or list(old) != list(new):
+    shown = [key for key, (a, b) in others.items() if not _looks_same(a, b)]
+    yield from ((way, key) for key in shown)
+    walked = shown if way in _WITHOUT_TEXTS else others
+    if walked or list(old) != list(new):
         yield way, EVERY
 
 

@@ -1,12 +1,14 @@
 """Keeps what a build made, signed: nothing is believed that this builder did not write itself."""
 
+import gc
 import hashlib
 import hmac
 import os
 import pickle
 import secrets
 import sys
-from contextlib import suppress
+from collections.abc import Generator
+from contextlib import contextmanager, suppress
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
@@ -40,7 +42,8 @@ def load(place: Path, made_by: str) -> object | None:
     body = memoryview(data)[_SIZE:]
     if not hmac.compare_digest(data[:_SIZE], _signature(key, made_by, body)):
         return None
-    return pickle.loads(body)  # noqa: S301 - signed: it is our own
+    with _uncollected():
+        return pickle.loads(body)  # noqa: S301 - signed: it is our own
 
 
 def save(place: Path, made_by: str, kept: object) -> None:
@@ -48,7 +51,8 @@ def save(place: Path, made_by: str, kept: object) -> None:
     key = _key()
     if key is None:
         return
-    body = pickle.dumps(kept, pickle.HIGHEST_PROTOCOL)
+    with _uncollected():
+        body = pickle.dumps(kept, pickle.HIGHEST_PROTOCOL)
     making = place.with_suffix(".new")
     try:
         place.parent.mkdir(parents=True, exist_ok=True)
@@ -59,6 +63,19 @@ def save(place: Path, made_by: str, kept: object) -> None:
     except OSError:
         with suppress(OSError):
             making.unlink()
+
+
+@contextmanager
+def _uncollected() -> Generator[None]:
+    """Let nobody look for garbage meanwhile: there is none among what is kept, and it is much."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.freeze()
+        if was_on:
+            gc.enable()
 
 
 def builder() -> str:
@@ -72,6 +89,18 @@ def builder() -> str:
             if "__pycache__" not in file.parts:
                 digest.update(hashlib.sha256(file.read_bytes()).digest())
                 digest.update(file.relative_to(folder).as_posix().encode() + b"\n")
+    return digest.hexdigest()
+
+
+def outside(modules: Path) -> str:
+    """Return a hash of all else that a phone's part of a site is made from: the packages of others.
+
+    `modules` is where those of the phone are. Raises OSError where there are none.
+    """
+    digest = hashlib.sha256((modules / ".package-lock.json").read_bytes())
+    folders = [folder for folder in map(Path, sys.path) if folder.is_dir()]
+    names = {each.name for folder in folders for each in folder.glob("*.dist-info")}
+    digest.update("\n".join(sorted(names)).encode())
     return digest.hexdigest()
 
 
