@@ -33,11 +33,13 @@ TYPE = """(form, entries) => {
     const fields = [...form.elements].filter((each) => each.name);
     for (const field of fields) {
         if (field.name in entries) field.value = entries[field.name];
-        else if (!field.name.endsWith(".unit")) field.value = "";
+        else if ("example" in field.dataset) field.value = "";
+        else if (field.options) for (const each of field.options) each.selected = each.defaultSelected;
+        else field.value = field.defaultValue;
     }
     fields[0].dispatchEvent(new Event("input", {bubbles: true}));
 }"""
-"""Types the entries into the form, as somebody would who leaves the units as they are."""
+"""Types the entries into the form in place of the example's, as somebody would who leaves the rest."""
 
 
 def ask_all(page: Page, address: str) -> tuple[int, list[str]]:
@@ -80,12 +82,12 @@ def the_file(site: Site, sheets: list[Sheet], folder: Path) -> Found:
     rows: list[table.Row] = []
     for calculators in (False, True):
         made = pack(site, sheets, MODULES, calculators=calculators)
-        size = len(made.text.encode()) / 1e6
+        size = len(made.content) / 1e6
         said = "with calculators" if calculators else "for reading only"
         print(f"{made.pages} pages in one file, {said}: {size:.1f} MB")
         rows.append(table.Row(what=f"manual in one file, {said}", ours=round(size, 1), unit="MB"))
     file = folder / "manual.html"
-    file.write_text(made.text, encoding="utf-8")
+    file.write_bytes(made.content)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=QUIET)
         page = browser.new_page(viewport={"width": 390, "height": 844})
