@@ -63,7 +63,7 @@ async function fromParts(asked) {
 /** @param {string} name */
 async function found(name) {
   const part = (await parts).get(name);
-  if (!part) throw new Error(`${name} is missing from this file`);
+  if (!part) throw new Error(`${name} is missing: this file was not copied whole`);
   return unpacked(part);
 }
 
