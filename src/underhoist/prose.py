@@ -26,7 +26,7 @@ STEP_WORDS = {
 }  # fmt: skip
 """The word that opens a paragraph of a step, and the last part of its class."""
 
-_DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s<>()]+(?:\([^\s()]*\)[^\s<>()]*)*|(?=\)))")
+_DESTINATION = re.compile(r"\]\(\s*(<[^<>\n]*>|[^\s()]+(?:\([^\s()]*\)[^\s()]*)*|(?=\)))")
 """Up to the address of a link, which may be nothing at all."""
 _CLOSED = re.compile(r"\s*[\"')]")
 """What may follow it: a title or the end. Without either another link may begin in it."""

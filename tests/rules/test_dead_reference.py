@@ -311,3 +311,8 @@ def test_a_link_without_an_address(manual, text, thing):
 def test_what_only_looks_like_code_is_looked_into(manual, text):
     manual.body("index.md", text)
     assert [each[2] for each in manual.found()] == ["There is no file gone.md in this manual."]
+
+
+def test_an_address_with_angle_brackets_inside_is_one(manual):
+    manual.body("index.md", "See [a](<data:text/html,<b>1</b>>) there.\n")
+    assert [each[0].partition(" ")[2] for each in manual.found()] == ["outside-manual (stop)"]

@@ -120,3 +120,28 @@ def test_no_page(tmp_path):
     wanted = f"{tmp_path}: there is no page (a file ending in .md) in this folder."
     with pytest.raises(Unusable, match=re.escape(wanted)):
         load(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("file", "odd"),
+    [
+        ("javascript:alert(1).md", "javascript:alert(1)"),
+        ("a#b.md", "a#b"),
+        ("a?b.md", "a?b"),
+        ("50%.md", "50%"),
+        ("index.html.md", "index.html"),
+        ("x&y/wrench.md", "x&y"),
+        ("-.md", "-"),
+    ],
+)
+def test_a_name_that_means_something_else_in_an_address(loaded, file, odd):
+    (found,) = loaded({file: TOOL, "tools/wrench.md": TOOL}).findings
+    assert (found.code, found.at, found.written) == ("unreadable-page", Place(file, 1, 1), odd)
+    assert found.wrong == f"The name {odd} holds signs that mean something else in an address."
+    assert found.mend == "Name files and folders with letters, digits and hyphens."
+
+
+@pytest.mark.parametrize("file", ["__proto__.md", "a b.md", "\u0430.md", "Setting_up-2.md"])
+def test_a_name_may_hold_any_letter(loaded, file):
+    page = "---\nkind: page\ntitle: A\nsummary: B.\n---\n"
+    assert loaded({file: page}).findings == ()

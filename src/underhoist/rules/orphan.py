@@ -44,6 +44,7 @@ from underhoist.model import Manual, Page
 from underhoist.place import Place
 from underhoist.references import find, matches
 from underhoist.rules._ids import ids_of
+from underhoist.words import quote
 
 CODE = "orphan"
 SEVERITY = Severity.LOOK
@@ -115,7 +116,7 @@ def _is_used(page: Page, scheme: str, used: _Used) -> bool:
 
 
 def _page(page: Page, wrong: str, mend: str) -> Finding:
-    return Finding(CODE, SEVERITY, page.title.at, page.title.written, wrong, mend)
+    return Finding(CODE, SEVERITY, page.title.at, quote(page.title.written), wrong, mend)
 
 
 def _owned(manual: Manual, used: _Used) -> Iterator[Finding]:
@@ -130,7 +131,7 @@ def _owned(manual: Manual, used: _Used) -> Iterator[Finding]:
                 if scheme not in used.lost and (scheme, f"{family.id}/{name}") not in used.things:
                     wrong = f"No procedure names the {scheme} {name}."
                     mend = f"Add {name} to the {scheme}s of the procedure that needs it."
-                    yield Finding(CODE, SEVERITY, said.at, said.written, wrong, mend)
+                    yield Finding(CODE, SEVERITY, said.at, quote(said.written), wrong, mend)
 
 
 def _drawings(manual: Manual, used: _Used) -> Iterator[Finding]:

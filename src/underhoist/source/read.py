@@ -18,7 +18,7 @@ from underhoist.source.retyped import retyped
 from underhoist.source.scalars import placed_reader
 from underhoist.source.split import Parts, decoded, read_bytes, split
 from underhoist.source.structure import structure_page
-from underhoist.words import listing, meant, sure
+from underhoist.words import listing, meant, quote, sure
 
 KINDS: dict[str, type[Page]] = {
     "unit-family": UnitFamily,
@@ -29,6 +29,9 @@ KINDS: dict[str, type[Page]] = {
     "page": PlainPage,
 }
 """The kinds of page by what `kind:` says."""
+
+_NAME = re.compile(r"\w[\w -]*")
+"""What a file or a folder may be called: its name becomes part of an address."""
 
 
 @frozen
@@ -112,7 +115,17 @@ def _kind(node: Mapped) -> type[Page]:
 def _page_id(kind: type[Page], file: str) -> str:
     """Return the file name without its ending; for plain pages the path: folders have an index."""
     path = PurePosixPath(file)
+    _refuse_name(path, file)
     if kind is PlainPage:
         return str(path.with_suffix(""))
     placed_reader(Id)(Scalar(path.stem, Place(file, 1, 1), "The file name"), None)
     return path.stem
+
+
+def _refuse_name(path: PurePosixPath, file: str) -> None:
+    """Raise Faults where the name means something else in an address: a scheme, a query, a file."""
+    odd = next((part for part in path.with_suffix("").parts if not _NAME.fullmatch(part)), None)
+    if odd is not None:
+        wrong = f"The name {quote(odd)} holds signs that mean something else in an address."
+        mend = "Name files and folders with letters, digits and hyphens."
+        raise Faults(fault("unreadable-page", Place(file, 1, 1), odd, wrong, mend))
