@@ -34,12 +34,12 @@ TYPE = """(form, entries) => {
     for (const field of fields) {
         if (field.name in entries) field.value = entries[field.name];
         else if ("example" in field.dataset) field.value = "";
-        else if (field.options) for (const each of field.options) each.selected = each.defaultSelected;
-        else field.value = field.defaultValue;
+        else if (!field.options) field.value = field.defaultValue;
+        else for (const each of field.options) each.selected = each.defaultSelected;
     }
     fields[0].dispatchEvent(new Event("input", {bubbles: true}));
 }"""
-"""Types the entries into the form in place of the example's, as somebody would who leaves the rest."""
+"""Types the entries in place of the example's, as somebody would who leaves the rest as it is."""
 
 
 def ask_all(page: Page, address: str) -> tuple[int, list[str]]:
