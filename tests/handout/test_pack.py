@@ -17,7 +17,7 @@ from underhoist.pack.dense import CHARSET, ascii_script, ascii_style, dense
 def text(demo, modules):
     sheets = chosen(demo, Choice(procedures=("set-band",)))
     made = pack(demo, sheets, modules, address="https://manual.example.org/", calculators=False)
-    return made.content.decode("ascii")
+    return made.content.decode("latin-1")
 
 
 def of_element(text, name):
