@@ -23,7 +23,12 @@ async function firstAnswer() {
 /** Until the page is there whole: storing shares the line with nothing that is being waited for. */
 const loaded = () => (document.readyState === "complete" ? null : new Promise((done) => addEventListener("load", done, { once: true })));
 
-await firstAnswer().catch(() => {});
-await loaded();
-const { keepOffline } = await import("./offline-state.js");
-await keepOffline();
+/** Nothing at the top waits: what the page holds would wait with it. */
+async function begin() {
+  await firstAnswer().catch(() => {});
+  await loaded();
+  const { keepOffline } = await import("./offline-state.js");
+  await keepOffline();
+}
+
+void begin();

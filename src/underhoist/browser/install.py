@@ -13,6 +13,7 @@ from underhoist.browser.licences import write_licences
 from underhoist.browser.packer import Packer
 from underhoist.browser.precache import Precached, write_service_worker
 from underhoist.browser.runtime import Sources, write_runtime
+from underhoist.browser.scripts import write_scripts
 from underhoist.browser.search_index import write_search_index
 from underhoist.browser.snapshot import snapshot
 from underhoist.browser.vendor import copy_vendored
@@ -72,6 +73,7 @@ def install(
     progress("Adding the runtime, libraries and fonts")
     manifest = write_runtime(site, sources, Packer(cache / "packed"))
     copy_vendored(site, modules)
+    write_scripts(site, modules, cache / "scripts")
     write_search_index(site, modules)
     write_licences(site, modules)
     write_webmanifest(site)
