@@ -41,10 +41,20 @@ HARMLESS: dict[tuple[str, str, str], str] = {
         "if source <= 0 and any(line.measured is not None for line in lines):",
     ): "An edge of the check that there is vacuum to lose; between 0 and 1 inHg it is not tried",
     (
-        "calculators.shift_map",
+        "calculators.renewal",
+        "1 to 2",
+        "once = Change(drained=drained, total=total, times=1)",
+    ): "Same result: only its share is asked for, which no number of changes alters",
+    (
+        "shift_map_lines",
+        "0.0 to 0.01",
+        "low=_edge(by, 0.0),",
+    ): "An edge of a band in the drawing: a hundredth of its width",
+    (
+        "shift_map_lines",
         "1.0 to 1.01",
         "high=_edge(by, 1.0),",
-    ): "An edge of a band in the drawing",
+    ): "An edge of a band in the drawing: a hundredth of its width",
     (
         "calculators.signal_vacuum",
         "0 to 1",

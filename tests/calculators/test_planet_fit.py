@@ -116,6 +116,11 @@ def test_the_largest_inner_planet_is_found():
     assert inner_planets(16, 24, 76, 2) == tuple(range(12, 29))
 
 
+def test_an_inner_planet_one_tooth_short_of_the_ring_fits():
+    # By hand: from the axis to the tips it is 8.5 + 7.5 + 7.5 + 1 = 24.5; the ring begins at 25.
+    assert 15 in inner_planets(17, 22, 50, 3)
+
+
 def test_tips_reach_one_module_out():
     assert TIP == 1.0  # ISO 53, from memory
 
@@ -138,6 +143,10 @@ def test_an_odd_planet_is_as_good_as_an_even_one():
         # An inner planet and the next ring planet: middles 21.07 apart, 21.5 wanted.
         ((18, 24, 60, 21), 3, False),
         ((30, 24, 84, 20), 3, True),
+        # Just enough: an inner planet and the next ring planet 14.68 apart, 14.5 wanted.
+        ((18, 26, 50, 13), 4, True),
+        # And 14.5 apart for inner planets of neighbouring pairs, 14 wanted.
+        ((17, 37, 77, 12), 6, True),
     ],
 )
 def test_neighbouring_pairs_clear_each_other(counts, pairs, fits):

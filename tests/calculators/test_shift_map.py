@@ -296,3 +296,13 @@ def test_one_reading_s_plate_says_what_its_table_says():
     [plate] = alone["plates"]
     assert plate["number"] == "4.3"
     assert "A loss of 4.3 inHg (3.4 to 5.3 inHg)." in str(alone["tables"])
+
+
+def test_two_points_are_a_governor_of_its_own():
+    points = {
+        "governor_speed_1": "10 km/h", "governor_pressure_1": "2 psi",
+        "governor_speed_2": "130 km/h", "governor_pressure_2": "80 psi",
+    }  # fmt: skip
+    one = {**points, "governor_speed_2": "", "governor_pressure_2": ""}
+    assert run(law="points", **points)["errors"] == {}
+    assert list(run(law="points", **one)["errors"]) == ["governor-speed-2"]
