@@ -9,7 +9,8 @@ import { foldCard } from "../../site_overrides/assets/cards/record/fold.js";
 import { readCard, writeCard } from "../../site_overrides/assets/cards/share/card-file.js";
 import { gaps, without } from "../../site_overrides/assets/cards/share/chain.js";
 import { toText } from "../../site_overrides/assets/cards/share/pictures.js";
-import { FIRST, JPEG, SECOND, sharedCard, withPhoto } from "./shared.js";
+import { sizeOf } from "../../site_overrides/assets/cards/share/picture-size.js";
+import { FIRST, JPEG, SECOND, jpegOf, sharedCard, withPhoto } from "./shared.js";
 
 const refusal = (written) =>
   readCard(typeof written === "string" ? written : JSON.stringify(written)).then(
@@ -222,4 +223,31 @@ test("what fault finding wrote comes back, and what it never writes is refused w
     phone.seen.pop();
     Object.assign(phone, { sequence, hash });
   }
+});
+
+/** The bytes of a text in which \0 to \xff stand for themselves. */
+const bytesOf = (text) => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+const PNG = "\x89PNG\r\n\x1a\n\0\0\0\x0dIHDR";
+const WEBP = "RIFF\0\0\0\0WEBP";
+
+test("how large a picture is stands in its own header", () => {
+  const sizes = [
+    ["image/png", `${PNG}\0\0\x01\x02\0\0\x03\x04`, { width: 258, height: 772 }],
+    ["image/webp", `${WEBP}VP8X\x0a\0\0\0\0\0\0\0\x0f\x27\0\x03\0\x01`, { width: 10_000, height: 65_540 }],
+    ["image/webp", `${WEBP}VP8L\0\0\0\0/\xff\xff\xff\x0f`, { width: 16_384, height: 16_384 }],
+    ["image/webp", `${WEBP}VP8 \0\0\0\0\0\0\0\x9d\x01\x2a\x40\x06\xb0\x04`, { width: 1600, height: 1200 }],
+    ["image/png", PNG, null],
+    ["image/webp", `${WEBP}XXXX${"\0".repeat(40)}`, null],
+    ["image/jpeg", "\xff\xd8\xff\xd9", null],
+  ];
+  for (const [type, text, size] of sizes) assert.deepEqual(sizeOf(bytesOf(text), type), size, text);
+  assert.deepEqual(sizeOf(jpegOf(4032, 3024), "image/jpeg"), { width: 4032, height: 3024 });
+});
+
+test("a picture that would unpack to more than a phone holds is refused", async () => {
+  const { file } = await withPhoto("image/jpeg", jpegOf(30_000, 30_000));
+  const wrong = "Picture 1: It has 900 million pixels. A card’s photo has 16 million at most.";
+  await assert.rejects(readCard(writeCard(file)), { message: wrong });
+  const none = await withPhoto("image/jpeg", Uint8Array.from([0xff, 0xd8, 0xff, 0xd9]));
+  await assert.rejects(readCard(writeCard(none.file)), /Its beginning does not say how large/);
 });

@@ -8,8 +8,13 @@ export const CARD = "11111111-1111-4111-8111-111111111111";
 export const FIRST = "aaaaaaaa-aaaa-4aaa-8aaa-aaaaaaaaaaaa";
 export const SECOND = "bbbbbbbb-bbbb-4bbb-8bbb-bbbbbbbbbbbb";
 
-/** The beginning and the end of a JPEG, which is all that is looked at. */
-export const JPEG = Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 0, 16, 74, 70, 73, 70, 0, 0xff, 0xd9]);
+/** A JPEG's beginning, a frame header of so many pixels and its end, which is all that is looked at. */
+export const jpegOf = (width, height) =>
+  Uint8Array.from([
+    ...[0xff, 0xd8, 0xff, 0xe0, 0, 7, 74, 70, 73, 70, 0],
+    ...[0xff, 0xc0, 0, 11, 8, height >> 8, height & 255, width >> 8, width & 255, 1, 1, 0x11, 0, 0xff, 0xd9],
+  ]); // prettier-ignore
+export const JPEG = jpegOf(4, 3);
 
 /** A phone whose card has one procedure, a tick and a reading; and its file. */
 export async function sharedCard(device = FIRST) {
