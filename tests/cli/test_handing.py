@@ -80,7 +80,7 @@ def test_pack_writes_the_chosen_set(tmp_path):
     result = run("pack", ROOT, "--procedure", "set-band", "--reading-only", "--out", out)
     assert result.exit_code == 0, result.output
     assert "for reading only" in result.output
-    assert out.read_text(encoding="utf-8").startswith("<!doctype html>")
+    assert out.read_bytes().startswith(b"<!doctype html>")
     assert list(tmp_path.iterdir()) == [out]
 
 
