@@ -7,9 +7,9 @@ import re
 from pathlib import Path
 
 import pytest
+from axe_core import findings
 from offline_hands import WAIT, store_all
 from playwright.sync_api import Page, expect
-from test_axe import findings
 from underhoist_calculators.fault_finding import door
 
 pytestmark = pytest.mark.browser
