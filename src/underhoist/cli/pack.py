@@ -32,9 +32,9 @@ def pack(  # noqa: PLR0913  # one for each option
     """Write the manual of the project in DIR as one file, to hand over by cable or message.
 
     It opens in a browser without a server and without a network: pages, drawings, search,
-    calculators and the next check of a complaint. Job cards are not in it, because a file has no safe place to keep a record. Exit
-    code 0: written. 1: at least one finding stops it. 2: there is nothing to write, or something
-    is missing that writing needs.
+    calculators and the next check of a complaint. Job cards are not in it, because a file has no
+    safe place to keep a record. Exit code 0: written. 1: at least one finding stops it. 2: there is
+    nothing to write, or something is missing that writing needs.
     """
     from underhoist.bound import Choice, chosen  # noqa: PLC0415  # help must not wait for it
     from underhoist.browser import tools  # noqa: PLC0415
