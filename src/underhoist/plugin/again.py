@@ -1,0 +1,60 @@
+"""A build after a change: the old site linked, and what differs written."""
+
+from pathlib import Path
+
+from mkdocs.exceptions import Abort, ConfigurationError, PluginError
+
+from underhoist.beside import beside
+from underhoist.check import Checked
+from underhoist.history import Earlier
+from underhoist.links import page_address
+from underhoist.pages import Site, make_site
+from underhoist.plugin.adapter import Told, configured
+from underhoist.plugin.press import Press
+from underhoist.plugin.settings import all_settings, is_plain
+from underhoist.rebuild import KeptBuild
+
+
+def renewed(  # noqa: PLR0913, PLR0917  # what a build is told
+    settings: Path,
+    checked: Checked,
+    into: Path,
+    told: Told,
+    before: Earlier | None,
+    kept: KeptBuild,
+) -> Site | None:
+    """Link the old site and write what differs, without MkDocs' pass over every file.
+
+    None where more than pages differs from the build before: then all has to be written.
+    """
+    try:
+        plugin, config = configured(settings, into)
+    except (Abort, ConfigurationError, PluginError):  # the whole build says what is wrong
+        return None
+    folder, alike = Path(config.docs_dir), all_settings(config) if is_plain(config) else ""
+    if any(_is_left_out(page_address(page.file)) for page in checked.manual.pages()):
+        return None
+    old = kept.old_site(alike, checked.manual, folder, into)
+    if old is None:
+        return None
+    name, demo = str(config.site_name), bool(plugin.config.demo)
+    site = make_site(checked.manual, folder, name=name, demo=demo, earlier=before)
+    made = {sheet.address: sheet for sheet in kept.sheets(site)}
+    plugin.told = told
+    press = Press(plugin, config)
+    for address, sheet in made.items():
+        if kept.took(sheet, old):
+            told(address)
+        else:
+            html = press.html(sheet)
+            old.put(f"{address}index.html", kept.wrote(sheet, html))
+    others = beside(site, made, kept.cards(site, made), kept.searched)
+    for path, text in kept.generated(others):
+        old.put(path, text.encode("utf-8"))
+    press.sitemap(made)
+    return site
+
+
+def _is_left_out(address: str) -> bool:
+    """Whether MkDocs leaves out what stands at such an address."""
+    return address.startswith("templates/") or any(part[:1] == "." for part in address.split("/"))
