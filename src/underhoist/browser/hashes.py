@@ -3,19 +3,26 @@
 from __future__ import annotations
 
 import hashlib
+import os
 import time
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import accumulate
 from pathlib import Path
 from typing import NamedTuple
 
-YOUNG = 3_000_000_000
-"""Nanoseconds. Some disks know times by two seconds only: within these a file may change unseen."""
+from underhoist.check import YOUNG
 
 
 def sha(content: bytes) -> str:
     """Return half of the SHA-256 in hex: plenty against damage, and half as much to fetch."""
     return hashlib.sha256(content).hexdigest()[:32]
+
+
+def paths_in(site: Path) -> Iterator[str]:
+    """Yield the path of each file in a site, folder by folder."""
+    for folder, _, names in os.walk(site):
+        below = Path(folder).relative_to(site).as_posix()
+        yield from (name if below == "." else f"{below}/{name}" for name in names)
 
 
 class Stamped(NamedTuple):

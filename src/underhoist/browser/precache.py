@@ -9,7 +9,6 @@ way each file is proven by its hash before it counts as stored.
 from __future__ import annotations
 
 import json
-import os
 import re
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -23,7 +22,7 @@ from zlib import crc32
 from attrs import frozen
 
 from underhoist.browser import tools
-from underhoist.browser.hashes import Hashes, sha
+from underhoist.browser.hashes import Hashes, paths_in, sha
 from underhoist.browser.packer import Packer
 from underhoist.browser.parts import FOLDER, LARGE, Part, cut, write_parts
 from underhoist.browser.worker import worker_script
@@ -135,12 +134,7 @@ def _is_full(size: int, last: str) -> bool:
 
 def _wanted(site: Path) -> Iterator[str]:
     left_out = re.compile("|".join(map(translate, _LEFT_OUT)))
-    for folder, _, names in os.walk(site):
-        below = Path(folder).relative_to(site).as_posix()
-        for name in names:
-            path = name if below == "." else f"{below}/{name}"
-            if not left_out.match(path):
-                yield path
+    return (path for path in paths_in(site) if not left_out.match(path))
 
 
 def _bundle(site: Path, packer: Packer, hashes: Hashes, paths: list[str]) -> Bundle:

@@ -1,13 +1,12 @@
 """What a build leaves in its site, and which of it the next may take over without making it."""
 
-import os
 from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 from attrs import field, frozen
 
 from underhoist.browser import Before, BrowserError, BrowserReport, install, install_again, tools
-from underhoist.browser.hashes import Hashes, Stamped
+from underhoist.browser.hashes import Hashes, Stamped, paths_in
 from underhoist.rebuild import store
 
 _OF_THE_PAGES = ("search/index.json", "manifest.webmanifest", "sw.js", "underhoist.json")
@@ -66,10 +65,8 @@ class PhoneSide:
 
 def _stamped(site: Path, known: Mapping[str, Stamped]) -> Mapping[str, Stamped]:
     found = Hashes(site, known)
-    for folder, _, names in os.walk(site):
-        below = Path(folder).relative_to(site).as_posix()
-        for name in names:
-            found.of(name if below == "." else f"{below}/{name}")
+    for path in paths_in(site):
+        found.of(path)
     return found.found
 
 
