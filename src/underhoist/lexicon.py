@@ -52,13 +52,13 @@ class Said:
 class Lexicon:
     """The other names that the text must not use, with the shop's word for each."""
 
-    words: Mapping[str, Word]
+    words: tuple[tuple[str, tuple[str, ...]], ...]
+    """The shop's words, each with its other names."""
 
     @cached_property
     def ours(self) -> dict[str, str]:
         """The shop's word for each other name, by its key."""
-        names = ((each.value, name) for name, word in self.words.items() for each in word.also)
-        return {key_of(other): name for other, name in names}
+        return {key_of(other): name for name, others in self.words for other in others}
 
     def said_in(self, text: str) -> Iterator[Said]:
         """Find other names in a text. A name inside a longer one that is declared is not found."""
@@ -92,8 +92,18 @@ class Lexicon:
     @cached_property
     def _names(self) -> tuple[str, ...]:
         """Every declared name, the longest first: it goes before the shorter ones inside it."""
-        names = {*map(key_of, self.words), *self.ours}
+        names = {*(key_of(name) for name, _ in self.words), *self.ours}
         return tuple(sorted(filter(None, names), key=len, reverse=True))
+
+
+def lexicon_of(words: Mapping[str, Word]) -> Lexicon:
+    """Return the lexicon of these words, for the same words the one that was made before."""
+    return _lexicon(
+        tuple((name, tuple(each.value for each in word.also)) for name, word in words.items())
+    )
+
+
+_lexicon = lru_cache(maxsize=4)(Lexicon)
 
 
 def _stem(name: str) -> str:

@@ -18,7 +18,7 @@ MANUAL = check(DEMO).manual
 def test_the_cautions_are_those_that_the_rule_misses(name):
     procedure = attrs.evolve(MANUAL.procedures[name], cautions=(), body=Body("", 1))
     manual = attrs.evolve(MANUAL, procedures={name: procedure})
-    missed = {found.mend for found in tool_without_hazard.check(manual)}
+    missed = {found.mend for found in tool_without_hazard.check_page(manual, procedure)}
     proposed = required_hazards(
         MANUAL,
         [each.value for each in procedure.tools],

@@ -32,33 +32,44 @@ access:
 from collections.abc import Iterator, Mapping
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Access, Manual
+from underhoist.model import Access, Fault, Manual, PlainPage
 from underhoist.place import Placed
 from underhoist.rules._edits import retyped
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, meant, quote, sure
 
 CODE = "access-undeclared"
 SEVERITY = Severity.STOP
+PAGES = Pages((PlainPage, Fault))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: PlainPage | Fault) -> Iterator[Finding]:
     """Find words for an access that are not declared, declared twice or lead round."""
-    declared = manual.access
-    if not declared:
+    if isinstance(page, PlainPage):
+        for name, access in page.access.items():
+            yield from _declared(manual.access, page.file, name, access)
         return
-    yield from _twice(manual)
-    for name, access in declared.items():
-        if access.through is not None:
-            yield from _unknown(declared, access.through)
-            if _leads_to(declared, access.through.value, name):
-                wrong = f"The way to {name} leads through itself."
-                mend = "Name the access that comes before it, nearer to the seat."
-                yield Finding(
-                    CODE, SEVERITY, access.through.at, quote(access.through.written), wrong, mend
-                )
-    for fault in manual.faults.values():
-        for each in fault.checks.values():
-            yield from _unknown(declared, each.access)
+    declared = manual.access
+    for each in page.checks.values() if declared else ():
+        yield from _unknown(declared, each.access)
+
+
+def _declared(
+    declared: Mapping[str, Access], file: str, name: str, access: Access
+) -> Iterator[Finding]:
+    """Look at a declaration; of two of one word only the first is looked into."""
+    first, through = declared[name].minutes.at.file, access.through
+    if first != file:
+        wrong = f"{first} declares {quote(name)} already."
+        mend = "Keep one of the two."
+        minutes = access.minutes
+        yield Finding(CODE, SEVERITY, minutes.at, minutes.written, wrong, mend)
+    elif through is not None:
+        yield from _unknown(declared, through)
+        if _leads_to(declared, through.value, name):
+            wrong = f"The way to {name} leads through itself."
+            mend = "Name the access that comes before it, nearer to the seat."
+            yield Finding(CODE, SEVERITY, through.at, quote(through.written), wrong, mend)
 
 
 def _unknown(declared: Mapping[str, Access], access: Placed[str]) -> Iterator[Finding]:
@@ -69,17 +80,6 @@ def _unknown(declared: Mapping[str, Access], access: Placed[str]) -> Iterator[Fi
     near = sure(access.value, declared)
     edit = retyped(access, near) if near else None
     yield Finding(CODE, SEVERITY, access.at, quote(access.written), wrong, mend, edit)
-
-
-def _twice(manual: Manual) -> Iterator[Finding]:
-    first: dict[str, str] = {}
-    for page in manual.plain.values():
-        for name, access in page.access.items():
-            if first.setdefault(name, page.file) != page.file:
-                wrong = f"{first[name]} declares {quote(name)} already."
-                mend = "Keep one of the two."
-                at = access.minutes.at
-                yield Finding(CODE, SEVERITY, at, access.minutes.written, wrong, mend)
 
 
 def _leads_to(declared: Mapping[str, Access], start: str, goal: str) -> bool:

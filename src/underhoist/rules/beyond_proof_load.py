@@ -20,25 +20,25 @@ fasteners:
 """
 
 from collections.abc import Iterator
-from itertools import chain
 
 from underhoist_calculators.fastener import Screw, judge, meant
 from underhoist_calculators.units import show, unit_name
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Fastener, Manual
+from underhoist.model import Fastener, Manual, Procedure, UnitFamily
+from underhoist.rules._pages import Pages
 from underhoist.rules._screws import strongest
 
 CODE = "beyond-proof-load"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily, Procedure))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: UnitFamily | Procedure) -> Iterator[Finding]:
     """Find torques beyond the proof load of their screw, as strong as it may be."""
-    for page in chain(manual.families.values(), manual.procedures.values()):
-        for fastener in page.fasteners.values():
-            if (screw := strongest(fastener)) is not None:
-                yield from _beyond(fastener, screw)
+    for fastener in page.fasteners.values():
+        if (screw := strongest(fastener)) is not None:
+            yield from _beyond(fastener, screw)
 
 
 def _beyond(fastener: Fastener, screw: Screw) -> Iterator[Finding]:

@@ -30,20 +30,21 @@ from underhoist.complaints import bad_shares, names_strangers
 from underhoist.fault_families import causes_of, checks_of, families_to_judge
 from underhoist.finding import Finding, Severity
 from underhoist.model import Cause, Check, Fault, Manual
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, quote
 
 CODE = "cause-never-found"
 SEVERITY = Severity.STOP
+PAGES = Pages((Fault,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, fault: Fault) -> Iterator[Finding]:
     """Find the causes with which every check is good."""
-    for fault in manual.faults.values():
-        if any(names_strangers(fault, each) for each in fault.checks.values()):
-            continue
-        for id_, cause in fault.causes.items():
-            if id_ != NONE:
-                yield from _of_cause(manual, fault, id_, cause)
+    if any(names_strangers(fault, each) for each in fault.checks.values()):
+        return
+    for id_, cause in fault.causes.items():
+        if id_ != NONE:
+            yield from _of_cause(manual, fault, id_, cause)
 
 
 def _of_cause(manual: Manual, fault: Fault, id_: str, cause: Cause) -> Iterator[Finding]:

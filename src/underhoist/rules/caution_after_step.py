@@ -27,36 +27,37 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Edit, Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Procedure
 from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.rules._actions import CAUTION
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "caution-after-step"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 _SEVERAL = re.compile(rf"(?:(?:{CAUTION.pattern})\s*){{2,}}")
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Paragraphs that are only a caution and stand below a step's action, or hold two of them."""
-    for procedure in manual.procedures.values():
-        text = prose(procedure.body)
-        for step in text.steps if "hazard:" in text.text else ():
-            begun = False
-            for offset, paragraph in step.paragraphs():
-                at = text.place(offset, procedure.file)
-                if _SEVERAL.fullmatch(paragraph):
-                    wrong = "Two cautions in one paragraph are read as an action."
-                    mend = "Give each a paragraph of its own, first in the step."
-                    edit = _parted(at, paragraph)
-                    yield Finding(CODE, SEVERITY, at, quote(paragraph), wrong, mend, edit)
-                elif not CAUTION.fullmatch(paragraph):
-                    begun = True
-                elif begun:
-                    wrong = f"The caution stands below the action of step {step.number}."
-                    yield Finding(CODE, SEVERITY, at, paragraph, wrong, "Put it first in the step.")
+    text = prose(procedure.body)
+    for step in text.steps if "hazard:" in text.text else ():
+        begun = False
+        for offset, paragraph in step.paragraphs():
+            at = text.place(offset, procedure.file)
+            if _SEVERAL.fullmatch(paragraph):
+                wrong = "Two cautions in one paragraph are read as an action."
+                mend = "Give each a paragraph of its own, first in the step."
+                edit = _parted(at, paragraph)
+                yield Finding(CODE, SEVERITY, at, quote(paragraph), wrong, mend, edit)
+            elif not CAUTION.fullmatch(paragraph):
+                begun = True
+            elif begun:
+                wrong = f"The caution stands below the action of step {step.number}."
+                yield Finding(CODE, SEVERITY, at, paragraph, wrong, "Put it first in the step.")
 
 
 def _parted(at: Place, paragraph: str) -> Edit | None:

@@ -26,19 +26,17 @@ Bad:
 
 import re
 from collections.abc import Iterator
-from itertools import chain
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Fault, Manual, Page, Procedure, Tool, UnitFamily
 from underhoist.prose import prose
+from underhoist.rules._pages import Pages
 from underhoist.signal_words import SIGNALS
 from underhoist.words import quote
 
 CODE = "caution-in-prose"
 SEVERITY = Severity.STOP
-
-WHERE = frozenset({"procedure", "unit-family", "fault", "tool"})
-"""Kinds of page whose text must refer to the hazard's page."""
+PAGES = Pages((Procedure, UnitFamily, Fault, Tool), drafts=True)
 
 _WRITTEN = re.compile(
     r"^[ \t]*(?:\d{1,9}\.[ \t]+|[-*][ \t]+)?[*_]*(?:!!![ \t]+)?"
@@ -47,15 +45,12 @@ _WRITTEN = re.compile(
 )
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find lines that open with a signal word of their own."""
-    drafts = (draft for draft in manual.drafts if draft.kind in WHERE)
-    groups = (manual.procedures, manual.families, manual.faults, manual.tools)
-    for page in chain(*(group.values() for group in groups), drafts):
-        text = prose(page.body)
-        plain = text.text.casefold()
-        for found in _WRITTEN.finditer(text.text) if any(map(plain.count, SIGNALS)) else ():
-            at = text.place(found.start(1), page.file)
-            wrong = "A caution in the text has no panel of its own: it is easily read over."
-            mend = "Write <hazard:…> first in the step, with the id of the hazard's page."
-            yield Finding(CODE, SEVERITY, at, quote(found[1]), wrong, mend)
+    text = prose(page.body)
+    plain = text.text.casefold()
+    for found in _WRITTEN.finditer(text.text) if any(map(plain.count, SIGNALS)) else ():
+        at = text.place(found.start(1), page.file)
+        wrong = "A caution in the text has no panel of its own: it is easily read over."
+        mend = "Write <hazard:…> first in the step, with the id of the hazard's page."
+        yield Finding(CODE, SEVERITY, at, quote(found[1]), wrong, mend)

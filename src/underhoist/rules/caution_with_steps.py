@@ -21,12 +21,14 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Hazard, Manual
 from underhoist.place import Placed
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "caution-with-steps"
 SEVERITY = Severity.LOOK
+PAGES = Pages((Hazard,))
 
 MOST_SENTENCES = 4
 MOST_WORDS = 60
@@ -35,13 +37,12 @@ _NUMBERED = re.compile(r"(?:^|\s)(?:[1-9][.)]|step [1-9][.:]?)\s", re.IGNORECASE
 _SENTENCE = re.compile(r"[.!?](?:\s|$)")
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, hazard: Hazard) -> Iterator[Finding]:
     """Find hazards whose harm or way to avoid it is a procedure."""
-    for hazard in manual.hazards.values():
-        for text in (hazard.harm, hazard.avoid):
-            if why := _why(text):
-                mend = "Move the steps to the procedure, and keep in the caution what to avoid."
-                yield Finding(CODE, SEVERITY, text.at, quote(text.written), why, mend)
+    for text in (hazard.harm, hazard.avoid):
+        if why := _why(text):
+            mend = "Move the steps to the procedure, and keep in the caution what to avoid."
+            yield Finding(CODE, SEVERITY, text.at, quote(text.written), why, mend)
 
 
 def _why(text: Placed[str]) -> str | None:

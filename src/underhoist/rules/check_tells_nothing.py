@@ -28,18 +28,19 @@ from underhoist.complaints import bad_shares, names_strangers
 from underhoist.fault_families import causes_of, checks_of, families_to_judge
 from underhoist.finding import Finding, Severity
 from underhoist.model import Check, Fault, Manual
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, meant, quote
 
 CODE = "check-tells-nothing"
 SEVERITY = Severity.STOP
+PAGES = Pages((Fault,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, fault: Fault) -> Iterator[Finding]:
     """Find checks that tell nothing, tell two things, or tell of a cause that is not there."""
-    for fault in manual.faults.values():
-        for id_, each in fault.checks.items():
-            yield from _of_check(fault, each)
-            yield from _on_families(manual, fault, id_)
+    for id_, each in fault.checks.items():
+        yield from _of_check(fault, each)
+        yield from _on_families(manual, fault, id_)
 
 
 def _of_check(fault: Fault, each: Check) -> Iterator[Finding]:

@@ -37,10 +37,12 @@ from underhoist.prose import prose
 from underhoist.references import OWNED, SCHEMES, Reference, candidates, find, matches
 from underhoist.rules._edits import in_text, retyped
 from underhoist.rules._ids import ids_of
+from underhoist.rules._pages import TEXTS
 from underhoist.words import listing, meant, nearest, quote, sure
 
 CODE = "dead-reference"
 SEVERITY = Severity.STOP
+PAGES = TEXTS
 
 NAMES = {"family": "unit family", "calc": "calculator"}
 """Schemes whose word is not what a sentence calls the thing."""
@@ -49,22 +51,20 @@ MOST_OFFERED = 6
 """Names that a finding lists when none is near."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Ids, references and links that lead nowhere, and those that could mean two things."""
-    for page in (*manual.pages(), *manual.repeated):
-        for to, placed in ids_of(page):
-            if not (to == "family" and placed.value == "any"):
-                for found in _named(manual, page, to, placed.value, placed.at):
-                    near = _sure(manual, page, to, placed.value)
-                    yield evolve(found, edit=retyped(placed, near) if near else None)
-    for page in manual.texts():
-        for reference in find(page.body, page.file):
-            if not (isinstance(page, Draft) and _is_its_own(reference)):
-                for found in _named(manual, page, reference.scheme, reference.id, reference.at):
-                    yield evolve(found, edit=_renamed(manual, page, reference))
-        yield from _without_address(page)
-        yield from _misspelt_schemes(page)
-        yield from _missing_files(manual, page)
+    for to, placed in () if isinstance(page, Draft) else ids_of(page):
+        if not (to == "family" and placed.value == "any"):
+            for found in _named(manual, page, to, placed.value, placed.at):
+                near = _sure(manual, page, to, placed.value)
+                yield evolve(found, edit=retyped(placed, near) if near else None)
+    for reference in find(page.body, page.file):
+        if not (isinstance(page, Draft) and _is_its_own(reference)):
+            for found in _named(manual, page, reference.scheme, reference.id, reference.at):
+                yield evolve(found, edit=_renamed(manual, page, reference))
+    yield from _without_address(page)
+    yield from _misspelt_schemes(page)
+    yield from _missing_files(manual, page)
 
 
 def _is_its_own(reference: Reference) -> bool:
@@ -160,7 +160,7 @@ def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
     for link, target in file_links(page):
         if not isinstance(target, Inside) or target.path in manual.files or target.is_made:
             continue
-        near = _nearest_file(manual.files, target.path)
+        near = _nearest_file(tuple(manual.files), target.path)
         mend = "Add the file, or take the link out."
         if near:
             mend = f"Did you mean {target.relative(near)}?"
@@ -168,7 +168,7 @@ def _missing_files(manual: Manual, page: Page) -> Iterator[Finding]:
         yield Finding(CODE, SEVERITY, link.at, quote(link.target), wrong, mend)
 
 
-def _nearest_file(files: frozenset[str], path: str) -> str | None:
+def _nearest_file(files: tuple[str, ...], path: str) -> str | None:
     """Find the file of the same ending whose name is nearest."""
     wanted = PurePosixPath(path)
     by_stem = _by_stem(files, wanted.suffix)
@@ -177,6 +177,6 @@ def _nearest_file(files: frozenset[str], path: str) -> str | None:
 
 
 @lru_cache
-def _by_stem(files: frozenset[str], ending: str) -> dict[str, str]:
+def _by_stem(files: tuple[str, ...], ending: str) -> dict[str, str]:
     alike = sorted(file for file in files if file.endswith(ending))
     return {PurePosixPath(file).stem: file for file in alike}

@@ -43,6 +43,7 @@ from collections.abc import Iterator
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual
 from underhoist.place import Place
+from underhoist.rules._pages import first_of
 
 CODE = "duplicate-id"
 SEVERITY = Severity.STOP
@@ -50,9 +51,8 @@ SEVERITY = Severity.STOP
 
 def check(manual: Manual) -> Iterator[Finding]:
     """Pages whose id another page of their kind had first."""
-    first = {(type(page), page.id): page.file for page in manual.pages()}
     for page in manual.repeated:
-        other = first[type(page), page.id]
+        other = first_of(manual, page).file
         wrong = f"{other} has the id {page.id} already."
         mend = "Give one of the two files another name."
         yield Finding(CODE, SEVERITY, Place(page.file, 1, 1), page.id, wrong, mend)

@@ -28,27 +28,26 @@ fluid:
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, UnitFamily
+from underhoist.rules._pages import Pages
 
 CODE = "fill-over-dry"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Find services that take more than the empty unit, and marks that a service does not fill."""
-    for family in manual.families.values():
-        service, dry = family.fluid.service_fill, family.fluid.dry_fill
-        if service.value > dry.value:
-            wrong = (
-                f"The service fill is more than the dry fill, {dry.written} on line {dry.at.line}."
-            )
-            mend = "Look whether the two are swapped or one is in another unit."
-            yield Finding(CODE, SEVERITY, service.at, service.written, wrong, mend)
-        marks = family.fluid.level.between_marks
-        if marks.value >= service.value:
-            wrong = (
-                f"The marks are further apart than a whole service, {service.written} on line "
-                f"{service.at.line}."
-            )
-            mend = "Look whether the unit is right: between the marks is often half a litre."
-            yield Finding(CODE, SEVERITY, marks.at, marks.written, wrong, mend)
+    service, dry = family.fluid.service_fill, family.fluid.dry_fill
+    if service.value > dry.value:
+        wrong = f"The service fill is more than the dry fill, {dry.written} on line {dry.at.line}."
+        mend = "Look whether the two are swapped or one is in another unit."
+        yield Finding(CODE, SEVERITY, service.at, service.written, wrong, mend)
+    marks = family.fluid.level.between_marks
+    if marks.value >= service.value:
+        wrong = (
+            f"The marks are further apart than a whole service, {service.written} on line "
+            f"{service.at.line}."
+        )
+        mend = "Look whether the unit is right: between the marks is often half a litre."
+        yield Finding(CODE, SEVERITY, marks.at, marks.written, wrong, mend)

@@ -40,18 +40,19 @@ from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, Procedure, UnitFamily
 from underhoist.place import Placed
 from underhoist.references import families_of
+from underhoist.rules._pages import Pages
 
 CODE = "fluids-must-not-mix"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily, Procedure))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: UnitFamily | Procedure) -> Iterator[Finding]:
     """Find families that accept what they refuse, and procedures that bring both together."""
-    strict = [family for family in manual.families.values() if family.fluid.never_with]
-    for family in strict:
-        yield from _contradiction(family)
-    for procedure in manual.procedures.values() if strict else ():
-        yield from _procedure(manual, procedure, strict)
+    if isinstance(page, UnitFamily):
+        yield from _contradiction(page)
+    elif page.fluids or page.consumables:
+        yield from _procedure(manual, page)
 
 
 def _contradiction(family: UnitFamily) -> Iterator[Finding]:
@@ -64,12 +65,11 @@ def _contradiction(family: UnitFamily) -> Iterator[Finding]:
                 yield Finding(CODE, SEVERITY, never.at, never.written, wrong, mend)
 
 
-def _procedure(manual: Manual, procedure: Procedure, strict: list[UnitFamily]) -> Iterator[Finding]:
+def _procedure(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Yield what its families refuse; for any unit, what one of its other fluids refuses."""
     own = families_of(manual, procedure)
-    families = [family for family in strict if family in own] if own else strict
     used = {fluid.value.casefold() for fluid in procedure.fluids}
-    for family in families:
+    for family in own or manual.families.values():
         takes = (family.fluid.specification, *family.fluid.accepts)
         if own or any(each.value.casefold() in used for each in takes):
             for fluid in _refused(procedure, family):
@@ -80,6 +80,8 @@ def _procedure(manual: Manual, procedure: Procedure, strict: list[UnitFamily]) -
 
 def _refused(procedure: Procedure, family: UnitFamily) -> Iterator[Placed[str]]:
     """Yield fluids, and consumables that name one, which the family must never meet."""
+    if not family.fluid.never_with:
+        return
     names = "|".join(re.escape(never.value) for never in family.fluid.never_with)
     refused = re.compile(rf"(?<!\w)(?:{names})(?!\w)", re.IGNORECASE)
     yield from (each for each in procedure.fluids if refused.fullmatch(each.value))

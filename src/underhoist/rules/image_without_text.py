@@ -24,29 +24,30 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Page
 from underhoist.place import Place
 from underhoist.prose import prose
+from underhoist.rules._pages import TEXTS
 from underhoist.words import quote
 
 CODE = "image-without-text"
 SEVERITY = Severity.STOP
+PAGES = TEXTS
 
 
 _TAG = re.compile(r"<img\b(?![^<>]*\balt\s*=\s*[\"']\s*[^\"'\s])[^<>]*>?", re.IGNORECASE)
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find images with nothing between the brackets, and tags without an alt text."""
-    for page in manual.texts():
-        text = prose(page.body)
-        for link in text.links(page.file):
-            if link.form == "image" and not link.label.strip():
-                mend = "Write what it shows between the brackets."
-                yield _finding(link.at, f"![]({link.target})", mend)
-        for tag in _TAG.finditer(text.text) if "<img" in text.text else ():
-            mend = 'Write what it shows in alt="...".'
-            yield _finding(text.place(tag.start(), page.file), tag[0], mend)
+    text = prose(page.body)
+    for link in text.links(page.file):
+        if link.form == "image" and not link.label.strip():
+            mend = "Write what it shows between the brackets."
+            yield _finding(link.at, f"![]({link.target})", mend)
+    for tag in _TAG.finditer(text.text) if "<img" in text.text else ():
+        mend = 'Write what it shows in alt="...".'
+        yield _finding(text.place(tag.start(), page.file), tag[0], mend)
 
 
 def _finding(at: Place, written: str, mend: str) -> Finding:

@@ -22,25 +22,27 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, Page
+from underhoist.model import Draft, Manual, Page, Procedure
 from underhoist.place import Place
 from underhoist.prose import Prose, prose
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "no-steps"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,), drafts=True)
 
 _NEARLY = re.compile(r"^[^\w\n]*(?:<[^<>\n]*>)?\d{1,2}[.)]\s?(?=\S)[^\n]*", re.MULTILINE)
 """What an author took for a step: 1) or 1. with a hard space, as word processors write them."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
-    """Procedures whose body has no ordered list under Steps."""
-    drafts = (each for each in manual.drafts if each.kind == "procedure" and each.body.text.strip())
-    for procedure in (*manual.procedures.values(), *drafts):
-        text = prose(procedure.body)
-        if not text.steps:
-            yield _nearly(procedure.file, text) or _none(procedure)
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
+    """Find a body without an ordered list under Steps; a draft may have no body yet."""
+    if isinstance(page, Draft) and not page.body.text.strip():
+        return
+    text = prose(page.body)
+    if not text.steps:
+        yield _nearly(page.file, text) or _none(page)
 
 
 def _nearly(file: str, text: Prose) -> Finding | None:

@@ -33,27 +33,28 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Page
 from underhoist.prose import Prose, prose
+from underhoist.rules._pages import TEXTS
 from underhoist.words import NOT_WRITTEN, quote
 
 CODE = "not-written-yet"
 SEVERITY = Severity.STOP
+PAGES = TEXTS
 
 _MARK = re.compile(rf"{re.escape(NOT_WRITTEN)}\?*")
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find the marks in every text; those of the front matter are found when it is read."""
-    for page in manual.texts():
-        if NOT_WRITTEN not in page.body.text:
-            continue
-        text = prose(page.body)
-        for mark in _MARK.finditer(text.text):
-            wrong = "Something is not written yet here."
-            mend = f"Write it in place of {NOT_WRITTEN}, or take the line out."
-            at = text.place(mark.start(), page.file)
-            yield Finding(CODE, SEVERITY, at, _line(text, mark.start()), wrong, mend)
+    if NOT_WRITTEN not in page.body.text:
+        return
+    text = prose(page.body)
+    for mark in _MARK.finditer(text.text):
+        wrong = "Something is not written yet here."
+        mend = f"Write it in place of {NOT_WRITTEN}, or take the line out."
+        at = text.place(mark.start(), page.file)
+        yield Finding(CODE, SEVERITY, at, _line(text, mark.start()), wrong, mend)
 
 
 def _line(text: Prose, offset: int) -> str:

@@ -33,7 +33,7 @@ Bay 1 is nearest the water.
 ```
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import PurePosixPath
 
 from attrs import frozen
@@ -44,10 +44,12 @@ from underhoist.model import Manual, Page
 from underhoist.place import Place
 from underhoist.references import find, matches
 from underhoist.rules._ids import ids_of
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "orphan"
 SEVERITY = Severity.LOOK
+PAGES = Pages((Page,), repeated=True)
 
 FRONT = "index.md"
 OWN = frozenset({"torque", "part", "tool", "hazard", "family"})
@@ -57,7 +59,7 @@ DRAWINGS = frozenset({".svg", ".png", ".jpg", ".jpeg", ".webp", ".gif", ".avif"}
 
 @frozen
 class _Used:
-    """What is in use: things by scheme and full id, and files that a page links to or shows."""
+    """What pages use: things by scheme and full id, and files that a page links to or shows."""
 
     things: frozenset[tuple[str, str]]
     files: frozenset[str]
@@ -65,32 +67,39 @@ class _Used:
     """Schemes of which some name leads nowhere: what it meant may look unused."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def gather(manual: Manual, page: Page) -> _Used:
+    """Take what the page uses, itself left out."""
+    names = {(to, placed.value) for to, placed in ids_of(page) if to in OWN}
+    names |= {(each.scheme, each.id) for each in find(page.body, page.file) if each.scheme in OWN}
+    things: set[tuple[str, str]] = set()
+    lost: set[str] = set()
+    for scheme, name in names:
+        targets = matches(manual, page, scheme, name)
+        things.update((scheme, each.id) for each in targets if each.thing is not page)
+        if not targets and name != "any":
+            lost |= {"torque", "part"} if scheme == "family" else {scheme}
+    links = (target for _, target in file_links(page) if isinstance(target, Inside))
+    files = frozenset(target.path for target in links if target.path != page.file)
+    return _Used(frozenset(things), files, frozenset(lost))
+
+
+def check_gathered(manual: Manual, gathered: Mapping[str, _Used]) -> Iterator[Finding]:
     """Find what nothing uses; nothing is said while a page that may use it cannot be read."""
     if manual.unread:
         return
-    used = _used(manual)
+    used = _together(gathered.values())
     yield from _pages(manual, used)
     yield from _owned(manual, used)
     yield from _drawings(manual, used)
 
 
-def _used(manual: Manual) -> _Used:
-    things: set[tuple[str, str]] = set()
-    files: set[str] = set()
-    lost: set[str] = set()
-    for page in (*manual.pages(), *manual.repeated):
-        names = {(to, placed.value) for to, placed in ids_of(page) if to != "cause"}
-        names |= {(each.scheme, each.id) for each in find(page.body, page.file)}
-        names = {(scheme, name) for scheme, name in names if scheme in OWN}
-        for scheme, name in names:
-            targets = matches(manual, page, scheme, name)
-            things |= {(scheme, each.id) for each in targets if each.thing is not page}
-            if not targets and name != "any":
-                lost |= {"torque", "part"} if scheme == "family" else {scheme}
-        links = (target for _, target in file_links(page) if isinstance(target, Inside))
-        files |= {target.path for target in links if target.path != page.file}
-    return _Used(frozenset(things), frozenset(files), frozenset(lost))
+def _together(every: Iterable[_Used]) -> _Used:
+    used = tuple(every)
+    return _Used(
+        frozenset(thing for each in used for thing in each.things),
+        frozenset(file for each in used for file in each.files),
+        frozenset(scheme for each in used for scheme in each.lost),
+    )
 
 
 def _pages(manual: Manual, used: _Used) -> Iterator[Finding]:

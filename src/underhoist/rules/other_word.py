@@ -35,31 +35,32 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Edit, Finding, Severity
-from underhoist.lexicon import Lexicon, Said, unquoted
+from underhoist.lexicon import Lexicon, Said, lexicon_of, unquoted
 from underhoist.model import Draft, Manual, Page, PlainPage
 from underhoist.place import Place, Placed
 from underhoist.prose import Prose, prose
 from underhoist.rules._front_texts import front_texts
+from underhoist.rules._pages import TEXTS
 from underhoist.words import quote
 
 CODE = "other-word"
 SEVERITY = Severity.LOOK
+PAGES = TEXTS
 
 _PLAIN = re.compile(r"[\w ·-]+")
 """What may stand in the front matter without quotes."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find other names of declared things in titles, names and text; pages of words are free."""
-    lexicon = Lexicon(manual.words)
+    if isinstance(page, PlainPage) and page.words:
+        return
+    lexicon = lexicon_of(manual.words)
     if not lexicon.ours:
         return
-    for page in manual.texts():
-        if isinstance(page, PlainPage) and page.words:
-            continue
-        if not isinstance(page, Draft):
-            yield from _in_front(page, lexicon)
-        yield from _in_text(page, lexicon)
+    if not isinstance(page, Draft):
+        yield from _in_front(page, lexicon)
+    yield from _in_text(page, lexicon)
 
 
 def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:

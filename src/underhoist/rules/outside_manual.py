@@ -27,18 +27,17 @@ from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.link_targets import Outside, file_links
-from underhoist.model import Manual
+from underhoist.model import Manual, Page
+from underhoist.rules._pages import TEXTS
 from underhoist.words import quote
 
 CODE = "outside-manual"
 SEVERITY = Severity.STOP
+PAGES = TEXTS
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Links that lead out of the manual."""
-    for page in manual.texts():
-        for link, target in file_links(page):
-            if isinstance(target, Outside):
-                yield Finding(
-                    CODE, SEVERITY, link.at, quote(link.target), target.wrong, target.mend
-                )
+    for link, target in file_links(page):
+        if isinstance(target, Outside):
+            yield Finding(CODE, SEVERITY, link.at, quote(link.target), target.wrong, target.mend)

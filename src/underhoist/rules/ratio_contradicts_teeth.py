@@ -22,25 +22,26 @@ from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.gears import ratios
-from underhoist.model import Manual
+from underhoist.model import Manual, UnitFamily
+from underhoist.rules._pages import Pages
 
 CODE = "ratio-contradicts-teeth"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 ROUNDING = 0.0051
 """Half a unit of the second decimal, to which ratios are usually stated."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Find stated ratios further from the computed ones than rounding explains."""
-    for family in manual.families.values():
-        computed = ratios(family.gear_train)
-        for gear, stated in family.ratios.items():
-            if gear not in computed:
-                continue
-            ratio = float(abs(computed[gear]))  # reverse is stated without its sign
-            if abs(stated.value - ratio) > ROUNDING:
-                line = family.gear_train.type.at.line
-                wrong = f"The tooth counts give {ratio:.3f} in {gear}."
-                mend = f"Write {ratio:.3f}, or mend the tooth counts on line {line}."
-                yield Finding(CODE, SEVERITY, stated.at, stated.written, wrong, mend)
+    computed = ratios(family.gear_train)
+    for gear, stated in family.ratios.items():
+        if gear not in computed:
+            continue
+        ratio = float(abs(computed[gear]))  # reverse is stated without its sign
+        if abs(stated.value - ratio) > ROUNDING:
+            line = family.gear_train.type.at.line
+            wrong = f"The tooth counts give {ratio:.3f} in {gear}."
+            mend = f"Write {ratio:.3f}, or mend the tooth counts on line {line}."
+            yield Finding(CODE, SEVERITY, stated.at, stated.written, wrong, mend)

@@ -23,18 +23,19 @@ from collections.abc import Iterator
 from underhoist_calculators.units import unit_words
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Procedure
+from underhoist.rules._pages import Pages
 
 CODE = "reading-without-limits"
 SEVERITY = Severity.LOOK
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Find readings without limits."""
-    for procedure in manual.procedures.values():
-        for name, reading in procedure.readings.items():
-            if reading.limits is None:
-                wrong = f"The reading {name} has no limits."
-                words = unit_words(reading.unit.value)
-                mend = f"Add limits: the lowest and the highest good value in {words}."
-                yield Finding(CODE, SEVERITY, reading.name.at, reading.name.written, wrong, mend)
+    for name, reading in procedure.readings.items():
+        if reading.limits is None:
+            wrong = f"The reading {name} has no limits."
+            words = unit_words(reading.unit.value)
+            mend = f"Add limits: the lowest and the highest good value in {words}."
+            yield Finding(CODE, SEVERITY, reading.name.at, reading.name.written, wrong, mend)

@@ -42,15 +42,15 @@ Bad (the words of two countries):
 import re
 from collections.abc import Iterator, Mapping
 
-from attrs import frozen
-
 from underhoist.finding import Finding, Severity
 from underhoist.lexicon import key_of, many, unquoted
 from underhoist.model import Draft, Manual, Page, PlainPage
 from underhoist.prose import prose
+from underhoist.rules._pages import TEXTS
 
 CODE = "said-two-ways"
 SEVERITY = Severity.LOOK
+PAGES = TEXTS
 
 _EDGES = "\"'’‘“”.,;:!?()[]{}*_·–—"
 _HYPHENED = re.compile(r"[a-z]{2,}(?:-[a-z]{2,})+")
@@ -63,42 +63,32 @@ _TWO_COUNTRIES = (
 """British and American trade English, from memory; both words of a pair mean one thing here."""
 
 
-@frozen
-class _Seen:
-    """A spelling as it stands first in the manual."""
+def gather(manual: Manual, page: Page) -> str | None:
+    """Take the words of the page, each once, in small letters and a space between."""
+    if isinstance(page, PlainPage) and page.words:
+        return None
+    text = unquoted(prose(page.body).words)
+    if not isinstance(page, Draft):
+        text = f"{page.title.value} {page.summary.value} {text}"
+    return " ".join(_spellings(text))
 
-    page: Page
-    token: str
 
-
-def check(manual: Manual) -> Iterator[Finding]:
+def check_gathered(manual: Manual, gathered: Mapping[str, str]) -> Iterator[Finding]:
     """Find pairs of spellings of which no page says that they are the same."""
-    seen = _spellings(manual)
+    said = set[str]().union(*map(str.split, gathered.values()))
     declared = _declared(manual)
-    pairs = [(each, each.replace("-", "")) for each in seen if _HYPHENED.fullmatch(each)]
+    pairs = [(each, each.replace("-", "")) for each in said if _HYPHENED.fullmatch(each)]
     for ours, other in (*pairs, *_TWO_COUNTRIES):
-        first, second = _first(seen, ours), _first(seen, other)
+        second = _said(other, said)
         known = key_of(ours) in declared or key_of(other) in declared
-        if first and second and not known:
-            yield _finding(ours, other, second)
+        if _said(ours, said) and second and not known:
+            files = (file for file, words in gathered.items() if second in words.split())
+            yield _finding(ours, other, second, _page(manual, next(files)))
 
 
-def _spellings(manual: Manual) -> Mapping[str, _Seen]:
-    """Return each word of the texts, in small letters, with where it stands first."""
-    tokens: dict[str, Page] = {}
-    for page in manual.texts():
-        if isinstance(page, PlainPage) and page.words:
-            continue
-        for token in set(_text(page).split()):
-            tokens.setdefault(token, page)
-    return {token.strip(_EDGES): _Seen(page, token) for token, page in tokens.items()}
-
-
-def _text(page: Page) -> str:
-    text = unquoted(prose(page.body).words).casefold()
-    if isinstance(page, Draft):
-        return text
-    return f"{page.title.value} {page.summary.value} {text}".casefold()
+def _spellings(text: str) -> dict[str, None]:
+    """Return the words of a text, each once."""
+    return dict.fromkeys(token.strip(_EDGES) for token in text.casefold().split())
 
 
 def _declared(manual: Manual) -> set[str]:
@@ -109,18 +99,21 @@ def _declared(manual: Manual) -> set[str]:
     return names
 
 
-def _first(seen: Mapping[str, _Seen], name: str) -> _Seen | None:
-    return seen.get(name) or seen.get(many(name))
+def _said(name: str, said: set[str]) -> str | None:
+    """Return the name as it is said, one or many."""
+    return next((each for each in (name, many(name)) if each in said), None)
 
 
-def _finding(ours: str, other: str, second: _Seen) -> Finding:
-    page = second.page
+def _page(manual: Manual, file: str) -> Page:
+    return next(page for page in manual.texts() if page.file == file)
+
+
+def _finding(ours: str, other: str, written: str, page: Page) -> Finding:
     text = prose(page.body)
-    found = re.search(re.escape(second.token), text.words, re.IGNORECASE)
-    in_title = second.token in page.title.value.casefold()
-    placed = page.title if in_title else page.summary
+    tokens = re.finditer(r"\S+", unquoted(text.words))
+    found = next((each for each in tokens if written in _spellings(each[0])), None)
+    placed = page.title if written in _spellings(page.title.value) else page.summary
     at = text.place(found.start(), page.file) if found else placed.at
-    written = second.token.strip(_EDGES)
     wrong = f"The manual says {ours} and {other}, and no page declares them as one word."
     mend = (
         f"Write one everywhere, or declare it on a page, under words: {ours}: {{also: [{other}]}}."

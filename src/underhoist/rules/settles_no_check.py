@@ -37,22 +37,23 @@ from underhoist_calculators import all_calculators
 from underhoist_calculators.declare import Calculator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Answers, Check, Manual
+from underhoist.model import Answers, Check, Fault, Manual
 from underhoist.place import Placed
 from underhoist.rules._edits import retyped
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, meant, quote, sure
 
 CODE = "settles-no-check"
 SEVERITY = Severity.STOP
+PAGES = Pages((Fault,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, fault: Fault) -> Iterator[Finding]:
     """Find readings, calculators and answers that are not there or say two things."""
-    for fault in manual.faults.values():
-        for each in fault.checks.values():
-            yield from _readings(manual, each)
-            for name, answers in each.calculators.items():
-                yield from _calculator(each, name, answers)
+    for each in fault.checks.values():
+        yield from _readings(manual, each)
+        for name, answers in each.calculators.items():
+            yield from _calculator(each, name, answers)
 
 
 def _readings(manual: Manual, check_: Check) -> Iterator[Finding]:

@@ -29,31 +29,32 @@ from underhoist_calculators.fault_finding.complaint import NONE
 from underhoist.complaints import totals
 from underhoist.fault_families import causes_of
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Fault, Manual
+from underhoist.rules._pages import Pages
 
 CODE = "shares-do-not-add-up"
 SEVERITY = Severity.STOP
+PAGES = Pages((Fault,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, fault: Fault) -> Iterator[Finding]:
     """Find faults whose likelihoods make too much, or too little where none is left over."""
-    for fault in manual.faults.values():
-        by_family = totals(fault)
-        family, total = max(by_family.items(), key=lambda each: each[1])
-        causes = list(causes_of(fault, family).values())
-        exact = NONE in fault.causes
-        if isclose(total, 1, abs_tol=1e-9) or (total < 1 and not exact):
-            continue
-        last = fault.causes[NONE] if exact else causes[-1]
-        whose = f"the {family} on this page" if family and len(by_family) > 1 else "this page"
-        wrong = f"The likelihoods of {whose} make {_percent(total)}."
-        mend = "Take some away until they make 100 % or less."
-        if exact:
-            mend = "With none-of-these they make exactly 100 %."
-            left = 1 - (total - last.likelihood.value)
-            if left >= 0:
-                mend = f"Write {_percent(left)} here, or change the others: they make 100 %."
-        yield Finding(CODE, SEVERITY, last.likelihood.at, last.likelihood.written, wrong, mend)
+    by_family = totals(fault)
+    family, total = max(by_family.items(), key=lambda each: each[1])
+    causes = list(causes_of(fault, family).values())
+    exact = NONE in fault.causes
+    if isclose(total, 1, abs_tol=1e-9) or (total < 1 and not exact):
+        return
+    last = fault.causes[NONE] if exact else causes[-1]
+    whose = f"the {family} on this page" if family and len(by_family) > 1 else "this page"
+    wrong = f"The likelihoods of {whose} make {_percent(total)}."
+    mend = "Take some away until they make 100 % or less."
+    if exact:
+        mend = "With none-of-these they make exactly 100 %."
+        left = 1 - (total - last.likelihood.value)
+        if left >= 0:
+            mend = f"Write {_percent(left)} here, or change the others: they make 100 %."
+    yield Finding(CODE, SEVERITY, last.likelihood.at, last.likelihood.written, wrong, mend)
 
 
 def _percent(share: float) -> str:

@@ -24,10 +24,12 @@ from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.model import Hazard, Manual
+from underhoist.rules._pages import Pages
 from underhoist.signal_words import SIGNALS, Consequence, word_for
 
 CODE = "signal-word"
 SEVERITY = Severity.STOP
+PAGES = Pages((Hazard,))
 
 _WORDS = {
     Consequence.GRAVE: re.compile(
@@ -46,16 +48,15 @@ _WORDS = {
 """Words of a harm that tell of what it does to people. What a machine suffers is not here."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, hazard: Hazard) -> Iterator[Finding]:
     """Find hazards whose harm asks for a graver word."""
-    for hazard in manual.hazards.values():
-        for consequence, words in _WORDS.items():
-            found = words.search(hazard.harm.value)
-            least = word_for(consequence, certain=False)
-            if found:
-                if SIGNALS.index(hazard.signal.value) > SIGNALS.index(least):
-                    yield _finding(hazard, found[0], consequence, least)
-                break
+    for consequence, words in _WORDS.items():
+        found = words.search(hazard.harm.value)
+        least = word_for(consequence, certain=False)
+        if found:
+            if SIGNALS.index(hazard.signal.value) > SIGNALS.index(least):
+                yield _finding(hazard, found[0], consequence, least)
+            break
 
 
 def _finding(hazard: Hazard, said: str, consequence: Consequence, least: str) -> Finding:

@@ -34,12 +34,14 @@ import re
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, Page
-from underhoist.prose import STEP_WORDS, Prose, prose
+from underhoist.model import Manual, Page, Procedure
+from underhoist.prose import STEP_WORDS, prose
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "step-paragraph"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,), drafts=True)
 
 _LINE = re.compile(r"[^\n]+")
 _ITEM = re.compile(r" {0,3}\d{1,9}\.[ \t]")
@@ -53,14 +55,9 @@ _OUTSIDE = (
 _RUNS_ON = ("This line runs on in the paragraph above it.", "Leave an empty line above it.")
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Paragraphs below the first step that belong to none, and words that open none."""
-    drafts = (each for each in manual.drafts if each.kind == "procedure")
-    for page in (*manual.procedures.values(), *drafts):
-        yield from _faults(page, prose(page.body))
-
-
-def _faults(page: Page, text: Prose) -> Iterator[Finding]:
+    text = prose(page.body)
     end = text.steps_part[1]
     begin = text.steps[0].start if text.steps else end
     above = begin

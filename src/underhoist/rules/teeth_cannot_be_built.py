@@ -28,18 +28,19 @@ from collections.abc import Iterator
 
 from underhoist import gears
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, UnitFamily
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "teeth-cannot-be-built"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Find gear sets whose planets do not fit or cannot all be put in, each reason on its own."""
-    for family in manual.families.values():
-        train = family.gear_train
-        counts = ", ".join(f"{name}: {count.written}" for name, count in train.teeth.items())
-        for fault in gears.faults(train):
-            mend = "Count the teeth again, and the planets."
-            yield Finding(CODE, SEVERITY, train.type.at, quote(counts), fault, mend)
+    train = family.gear_train
+    counts = ", ".join(f"{name}: {count.written}" for name, count in train.teeth.items())
+    for fault in gears.faults(train):
+        mend = "Count the teeth again, and the planets."
+        yield Finding(CODE, SEVERITY, train.type.at, quote(counts), fault, mend)

@@ -29,17 +29,18 @@ from collections.abc import Iterator
 from underhoist import gears
 from underhoist.finding import Finding, Severity
 from underhoist.model import GearTrain, Manual, UnitFamily
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, meant
 
 CODE = "teeth-incomplete"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Find counts of another train, missing counts, and ratios of gears that the train lacks."""
-    for family in manual.families.values():
-        yield from _teeth(family.gear_train)
-        yield from _gears(family)
+    yield from _teeth(family.gear_train)
+    yield from _gears(family)
 
 
 def _teeth(train: GearTrain) -> Iterator[Finding]:

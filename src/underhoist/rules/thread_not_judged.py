@@ -20,24 +20,24 @@ fasteners:
 """
 
 from collections.abc import Iterator
-from itertools import chain
 
 from underhoist_calculators.thread import GRADES, THREADS, thread_named
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Fastener, Manual
+from underhoist.model import Fastener, Manual, Procedure, UnitFamily
+from underhoist.rules._pages import Pages
 from underhoist.words import listing, meant
 
 CODE = "thread-not-judged"
 SEVERITY = Severity.LOOK
+PAGES = Pages((UnitFamily, Procedure))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: UnitFamily | Procedure) -> Iterator[Finding]:
     """Find fasteners whose thread or grade tells nothing."""
-    for page in chain(manual.families.values(), manual.procedures.values()):
-        for fastener in page.fasteners.values():
-            if fastener.thread is not None and fastener.limited_by is None:
-                yield from _unknown(fastener)
+    for fastener in page.fasteners.values():
+        if fastener.thread is not None and fastener.limited_by is None:
+            yield from _unknown(fastener)
 
 
 def _unknown(fastener: Fastener) -> Iterator[Finding]:

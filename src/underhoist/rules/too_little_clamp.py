@@ -23,17 +23,18 @@ fasteners:
 """
 
 from collections.abc import Iterator
-from itertools import chain
 
 from underhoist_calculators.fastener import Screw, meant
 from underhoist_calculators.units import show
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Fastener, Manual
+from underhoist.model import Fastener, Manual, Procedure, UnitFamily
+from underhoist.rules._pages import Pages
 from underhoist.rules._screws import weakest
 
 CODE = "too-little-clamp"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily, Procedure))
 
 LEAST = 0.2
 """Share of the proof load of the softest grade, oiled, below which nobody tightens a steel joint.
@@ -44,12 +45,11 @@ No source states one. benchmarks/twelve_fold.py shows what it catches and what c
 KEPT_LOW = "Where it is meant to be so low, say under limited_by what keeps it there."
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: UnitFamily | Procedure) -> Iterator[Finding]:
     """Find torques that load the softest screw of their thread to less than a fifth."""
-    for page in chain(manual.families.values(), manual.procedures.values()):
-        for fastener in page.fasteners.values():
-            if fastener.limited_by is None and (screw := weakest(fastener)) is not None:
-                yield from _loose(fastener, screw)
+    for fastener in page.fasteners.values():
+        if fastener.limited_by is None and (screw := weakest(fastener)) is not None:
+            yield from _loose(fastener, screw)
 
 
 def _loose(fastener: Fastener, screw: Screw) -> Iterator[Finding]:

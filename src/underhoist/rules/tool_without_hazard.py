@@ -21,6 +21,7 @@ cautions: [raised-vehicle]
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -30,9 +31,11 @@ from underhoist.place import Place
 from underhoist.prose import prose
 from underhoist.references import find
 from underhoist.rules._edits import added
+from underhoist.rules._pages import Pages
 
 CODE = "tool-without-hazard"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
 @frozen
@@ -44,18 +47,14 @@ class _Trigger:
     at: Place
 
 
-def check(manual: Manual) -> Iterator[Finding]:
-    """Procedures that meet what a hazard names without declaring its caution, once a hazard."""
-    needs = [(hazard, _words(hazard)) for hazard in manual.hazards.values()]
-    for procedure in manual.procedures.values():
-        declared = {caution.value for caution in procedure.cautions}
-        for hazard, words in needs:
-            if hazard.id not in declared:
-                trigger = _declared_trigger(procedure, hazard) or _word_trigger(
-                    procedure, hazard, words
-                )
-                if trigger:
-                    yield _finding(trigger, hazard, procedure)
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
+    """Find what a hazard names where its caution is not declared, once a hazard."""
+    declared = {caution.value for caution in procedure.cautions}
+    for hazard in manual.hazards.values():
+        if hazard.id not in declared:
+            trigger = _declared_trigger(procedure, hazard) or _word_trigger(procedure, hazard)
+            if trigger:
+                yield _finding(trigger, hazard, procedure)
 
 
 def _declared_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
@@ -73,17 +72,16 @@ def _declared_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
     return None
 
 
-def _words(hazard: Hazard) -> re.Pattern[str] | None:
-    words = [re.escape(word.value) for word in hazard.required_when.words]
-    return re.compile(rf"\b(?:{'|'.join(words)})\b", re.IGNORECASE) if words else None
+@lru_cache
+def _any_of(words: tuple[str, ...]) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, words))})\b", re.IGNORECASE)
 
 
-def _word_trigger(
-    procedure: Procedure, hazard: Hazard, words: re.Pattern[str] | None
-) -> _Trigger | None:
+def _word_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
     """Find the first word of a step that asks for the caution before the text has given it."""
-    if words is None:
+    if not hazard.required_when.words:
         return None
+    words = _any_of(tuple(word.value for word in hazard.required_when.words))
     text = prose(procedure.body)
     for step in text.steps:
         found = words.search(text.words, step.start, step.end)

@@ -24,23 +24,21 @@ Bad:
 
 import re
 from collections.abc import Iterator
-from itertools import chain
 from math import isclose
 
 from underhoist_calculators.units import UnitError, read_quantity
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Fastener, Manual, Page, Procedure
+from underhoist.model import Fastener, Fault, Manual, Page, Procedure, UnitFamily
 from underhoist.prose import prose
 from underhoist.references import matches
 from underhoist.rules._edits import in_text
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "torque-in-prose"
 SEVERITY = Severity.STOP
-
-WHERE = frozenset({"procedure", "unit-family", "fault"})
-"""Kinds of page whose text must refer; a tool may tell its own values."""
+PAGES = Pages((Procedure, UnitFamily, Fault), drafts=True)
 
 _NUMBER = r"(?<![\w.,/])\d{1,9}(?:[.,]\d{1,9})?(?: ?(?:to|-|–) ?\d{1,9}(?:[.,]\d{1,9})?)?"
 _UNITS = (
@@ -64,26 +62,22 @@ _HINT = re.compile(r"\d[ -]?(?:lb|ft|in|foot|pound|n|kg)", re.IGNORECASE)
 """A quick look before the slow one: most pages have no such text at all."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
-    """Find torques in the text of procedures, families and faults."""
-    drafts = (draft for draft in manual.drafts if draft.kind in WHERE)
-    for page in chain(
-        manual.procedures.values(), manual.families.values(), manual.faults.values(), drafts
-    ):
-        text = prose(page.body)
-        if not _HINT.search(text.words):
-            continue
-        spans = {found.span() for found in _TORQUE.finditer(text.words)}
-        starts = {start for start, _ in spans}
-        pounds = (found.span(1) for found in _POUNDS.finditer(text.words))
-        for start, end in sorted(spans | {span for span in pounds if span[0] not in starts}):
-            wrong = "A torque in the text is a second copy of a value that stands at its fastener."
-            mend = "Refer to it by its id, such as <torque:band-seat>; the page shows the value."
-            at, written = text.place(start, page.file), text.words[start:end]
-            named = _same_value(manual, page, written)
-            edit = in_text(page, start, end, f"<torque:{named}>") if named else None
-            mend = f"Write <torque:{named}>; the page shows the value." if named else mend
-            yield Finding(CODE, SEVERITY, at, quote(written), wrong, mend, edit)
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
+    """Find torques in the text; a tool may tell its own values."""
+    text = prose(page.body)
+    if not _HINT.search(text.words):
+        return
+    spans = {found.span() for found in _TORQUE.finditer(text.words)}
+    starts = {start for start, _ in spans}
+    pounds = (found.span(1) for found in _POUNDS.finditer(text.words))
+    for start, end in sorted(spans | {span for span in pounds if span[0] not in starts}):
+        wrong = "A torque in the text is a second copy of a value that stands at its fastener."
+        mend = "Refer to it by its id, such as <torque:band-seat>; the page shows the value."
+        at, written = text.place(start, page.file), text.words[start:end]
+        named = _same_value(manual, page, written)
+        edit = in_text(page, start, end, f"<torque:{named}>") if named else None
+        mend = f"Write <torque:{named}>; the page shows the value." if named else mend
+        yield Finding(CODE, SEVERITY, at, quote(written), wrong, mend, edit)
 
 
 def _same_value(manual: Manual, page: Page, written: str) -> str | None:

@@ -25,23 +25,24 @@ Bad:
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual
+from underhoist.model import Manual, Procedure
 from underhoist.rules._actions import actions
+from underhoist.rules._pages import Pages
 
 CODE = "torque-without-step"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Find torques of a procedure that none of its steps refers to."""
-    for procedure in manual.procedures.values():
-        steps = actions(procedure) if procedure.torques else ()
-        named = {name for step in steps for name in step.torques}
-        declared = {each.value.rpartition("/")[2]: each for each in procedure.torques}
-        if not steps or not named <= declared.keys():  # another rule says what is meant there
-            continue
-        for name, torque in declared.items():
-            if name not in named:
-                wrong = f"No step tightens {torque}."
-                mend = f"Write <torque:{torque}> in the step that does, or take it out of torques."
-                yield Finding(CODE, SEVERITY, torque.at, torque.written, wrong, mend)
+    steps = actions(procedure) if procedure.torques else ()
+    named = {name for step in steps for name in step.torques}
+    declared = {each.value.rpartition("/")[2]: each for each in procedure.torques}
+    if not steps or not named <= declared.keys():  # another rule says what is meant there
+        return
+    for name, torque in declared.items():
+        if name not in named:
+            wrong = f"No step tightens {torque}."
+            mend = f"Write <torque:{torque}> in the step that does, or take it out of torques."
+            yield Finding(CODE, SEVERITY, torque.at, torque.written, wrong, mend)

@@ -19,27 +19,26 @@ fluids: [FM-5]
 from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, UnitFamily
+from underhoist.model import Manual, Procedure, UnitFamily
 from underhoist.references import families_of
+from underhoist.rules._pages import Pages
 from underhoist.words import listing
 
 CODE = "unaccepted-fluid"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Fluids of a procedure that one of its families does not name."""
-    for procedure in manual.procedures.values():
+    for family in families_of(manual, procedure) if procedure.fluids else ():
+        takes = (family.fluid.specification, *family.fluid.accepts)
+        accepted = [each.value for each in takes]
         for fluid in procedure.fluids:
-            for family in families_of(manual, procedure):
-                accepted = [
-                    family.fluid.specification.value,
-                    *(each.value for each in family.fluid.accepts),
-                ]
-                if fluid.value not in accepted and not _must_not_mix(family, fluid.value):
-                    wrong = f"{family.title} takes {listing(accepted, 'or')}."
-                    mend = "Write one of these, or add a fluid that supersedes them to accepts."
-                    yield Finding(CODE, SEVERITY, fluid.at, fluid.written, wrong, mend)
+            if fluid.value not in accepted and not _must_not_mix(family, fluid.value):
+                wrong = f"{family.title} takes {listing(accepted, 'or')}."
+                mend = "Write one of these, or add a fluid that supersedes them to accepts."
+                yield Finding(CODE, SEVERITY, fluid.at, fluid.written, wrong, mend)
 
 
 def _must_not_mix(family: UnitFamily, fluid: str) -> bool:

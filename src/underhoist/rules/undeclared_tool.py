@@ -36,28 +36,29 @@ from underhoist.model import Manual, Procedure
 from underhoist.references import Reference, find, resolve
 from underhoist.rules._actions import actions
 from underhoist.rules._edits import added
+from underhoist.rules._pages import Pages
 
 CODE = "undeclared-tool"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Find tools and parts that an action refers to and the front matter does not list."""
-    for procedure in manual.procedures.values():
-        listed = {
-            "tool": {each.value for each in procedure.tools},
-            "part": {each.value.rpartition("/")[2] for each in procedure.parts},
-        }
-        for reference in _in_actions(procedure):
-            name = reference.id.rpartition("/")[2]
-            if name not in listed[reference.scheme] and resolve(manual, procedure, reference):
-                listed[reference.scheme].add(name)
-                what = reference.scheme
-                wrong = f"The step takes the {what} {name}, and the page does not list it."
-                mend = f"Add {reference.id} to {what}s."
-                items = procedure.tools if what == "tool" else procedure.parts
-                edit = added(items, reference.id, f"{what}s")
-                yield Finding(CODE, SEVERITY, reference.at, reference.id, wrong, mend, edit)
+    listed = {
+        "tool": {each.value for each in procedure.tools},
+        "part": {each.value.rpartition("/")[2] for each in procedure.parts},
+    }
+    for reference in _in_actions(procedure):
+        name = reference.id.rpartition("/")[2]
+        if name not in listed[reference.scheme] and resolve(manual, procedure, reference):
+            listed[reference.scheme].add(name)
+            what = reference.scheme
+            wrong = f"The step takes the {what} {name}, and the page does not list it."
+            mend = f"Add {reference.id} to {what}s."
+            items = procedure.tools if what == "tool" else procedure.parts
+            edit = added(items, reference.id, f"{what}s")
+            yield Finding(CODE, SEVERITY, reference.at, reference.id, wrong, mend, edit)
 
 
 def _in_actions(procedure: Procedure) -> Iterator[Reference]:

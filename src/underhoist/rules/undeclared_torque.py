@@ -35,18 +35,15 @@ from underhoist.model import Manual, Procedure
 from underhoist.prose import prose
 from underhoist.references import find, resolve
 from underhoist.rules._edits import added
+from underhoist.rules._pages import Pages
 
 CODE = "undeclared-torque"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Torques referred to in steps but missing from `torques`."""
-    for procedure in manual.procedures.values():
-        yield from _undeclared(manual, procedure)
-
-
-def _undeclared(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     steps = prose(procedure.body).steps
     declared = {each.value.rpartition("/")[2] for each in procedure.torques}
     for reference in find(procedure.body, procedure.file):

@@ -29,10 +29,12 @@ from underhoist.model import Manual, Page
 from underhoist.prose import prose
 from underhoist.references import SCHEMES
 from underhoist.rules._edits import in_text
+from underhoist.rules._pages import TEXTS
 from underhoist.words import quote
 
 CODE = "unfinished-reference"
 SEVERITY = Severity.STOP
+PAGES = TEXTS
 
 _NAME = rf"({'|'.join(sorted(SCHEMES))}):( ?)([a-z0-9][a-z0-9/-]*[a-z0-9])"
 _LEFT_OVER = re.compile(
@@ -44,16 +46,10 @@ _SCHEME = re.compile(rf"(?:{'|'.join(sorted(SCHEMES))})\Z", re.IGNORECASE)
 _LONGEST = max(map(len, SCHEMES))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find what was surely meant as a reference and is none."""
-    for page in manual.texts():
-        if ":" in page.body.text:
-            yield from _left_over(page)
-
-
-def _left_over(page: Page) -> Iterator[Finding]:
     text = prose(page.body)
-    if not _has_scheme(text.words):
+    if ":" not in text.text or not _has_scheme(text.words):
         return
     for found in _LEFT_OVER.finditer(text.words):
         scheme, space, name = (part for part in found.groups() if part is not None)

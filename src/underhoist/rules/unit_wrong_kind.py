@@ -23,20 +23,21 @@ from collections.abc import Iterator
 from underhoist_calculators.units import KIND_WORDS, kind_of, unit_named
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, Reading
+from underhoist.model import Manual, Procedure, Reading
+from underhoist.rules._pages import Pages
 
 CODE = "unit-wrong-kind"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 ONE_THING = {"angle": "turns"}
 """Kinds that measure the same: half a turn is 180 degrees."""
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Limits that are not of the kind of the reading's unit."""
-    for procedure in manual.procedures.values():
-        for reading in procedure.readings.values():
-            yield from _limits(reading)
+    for reading in procedure.readings.values():
+        yield from _limits(reading)
 
 
 def _limits(reading: Reading) -> Iterator[Finding]:

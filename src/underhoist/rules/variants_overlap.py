@@ -30,20 +30,21 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from underhoist.finding import Finding, Severity
-from underhoist.model import Manual, Variant
+from underhoist.model import Manual, UnitFamily, Variant
+from underhoist.rules._pages import Pages
 
 CODE = "variants-overlap"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Find variants of a part whose shared measures all overlap."""
-    for family in manual.families.values():
-        for part in family.parts.values():
-            for first, second in combinations(part.variants, 2):
-                shared = [name for name in second.measures if name in first.measures]
-                if shared and all(_overlap(first, second, name) for name in shared):
-                    yield _finding(first, second, shared[0])
+    for part in family.parts.values():
+        for first, second in combinations(part.variants, 2):
+            shared = [name for name in second.measures if name in first.measures]
+            if shared and all(_overlap(first, second, name) for name in shared):
+                yield _finding(first, second, shared[0])
 
 
 def _overlap(first: Variant, second: Variant, name: str) -> bool:

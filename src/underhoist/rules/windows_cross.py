@@ -27,28 +27,29 @@ from itertools import pairwise
 
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, ShiftWindow, UnitFamily
+from underhoist.rules._pages import Pages
 
 CODE = "windows-cross"
 SEVERITY = Severity.STOP
+PAGES = Pages((UnitFamily,))
 
 THROTTLES = ("light", "half", "full")
 MEND = "Look whether one of the speeds is wrong or in another unit."
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, family: UnitFamily) -> Iterator[Finding]:
     """Windows of one throttle that overlap, and windows stated twice."""
-    for family in manual.families.values():
-        yield from _twice(family)
-        yield from _throttles(family)
-        yield from _hunting(family)
-        for upward in (True, False):
-            for throttle in THROTTLES:
-                windows = [
-                    window
-                    for window in family.shift_windows
-                    if window.throttle.value == throttle and _goes_up(window) is upward
-                ]
-                yield from _crossing(sorted(windows, key=lambda window: window.shift.value))
+    yield from _twice(family)
+    yield from _throttles(family)
+    yield from _hunting(family)
+    for upward in (True, False):
+        for throttle in THROTTLES:
+            windows = [
+                window
+                for window in family.shift_windows
+                if window.throttle.value == throttle and _goes_up(window) is upward
+            ]
+            yield from _crossing(sorted(windows, key=lambda window: window.shift.value))
 
 
 def _goes_up(window: ShiftWindow) -> bool:

@@ -33,10 +33,12 @@ from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, Procedure
 from underhoist.place import Placed
 from underhoist.rules._actions import Action, actions
+from underhoist.rules._pages import Pages
 from underhoist.words import quote
 
 CODE = "without-second-check"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 _SETS = re.compile(r"\W*(?:tighten|torque|adjust|lock)\b|\W*back\b[^.:]{0,80}?\boff\b", re.I)
 """An action that sets something, by the word it begins with."""
@@ -44,16 +46,15 @@ _SEALS = re.compile(r"\W*(?:fit|drive|press|push|renew)\b[^.:]{0,80}?\bseal\b", 
 MEND = "Write Second check: below it and what another pair of eyes looks at."
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Find steps that set without a second check, and procedures that fit without any."""
-    for procedure in manual.procedures.values():
-        steps = actions(procedure)
-        bare = [step for step in steps if _SETS.match(step.text) and not step.has_second_check]
-        for step in bare:
-            wrong = f"Step {step.number} sets something, and nobody looks a second time."
-            yield Finding(CODE, SEVERITY, step.at, quote(step.text), wrong, MEND)
-        if steps and not bare and not any(step.has_second_check for step in steps):
-            yield from _whole(procedure, steps)
+    steps = actions(procedure)
+    bare = [step for step in steps if _SETS.match(step.text) and not step.has_second_check]
+    for step in bare:
+        wrong = f"Step {step.number} sets something, and nobody looks a second time."
+        yield Finding(CODE, SEVERITY, step.at, quote(step.text), wrong, MEND)
+    if steps and not bare and not any(step.has_second_check for step in steps):
+        yield from _whole(procedure, steps)
 
 
 def _whole(procedure: Procedure, steps: tuple[Action, ...]) -> Iterator[Finding]:

@@ -25,35 +25,27 @@ from underhoist_calculators.units import Quantity, Span
 from underhoist.finding import Finding, Severity
 from underhoist.model import Fastener, Manual, Procedure, Tool
 from underhoist.references import matches
+from underhoist.rules._pages import Pages
 from underhoist.words import listing
 
 CODE = "wrench-out-of-range"
 SEVERITY = Severity.STOP
+PAGES = Pages((Procedure,))
 
 
-def check(manual: Manual) -> Iterator[Finding]:
+def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     """Find declared torques outside the range of every wrench in the tool list."""
-    for procedure in manual.procedures.values():
-        if not procedure.torques or _has_unread_tool(manual, procedure):
-            continue
-        wrenches = [
-            manual.tools[each.value] for each in procedure.tools if each.value in manual.tools
-        ]
-        ranges = {tool.id: tool.torque_range for tool in wrenches if tool.torque_range}
-        for name in procedure.torques:
-            for target in matches(manual, procedure, "torque", name.value)[:1]:
-                if isinstance(target.thing, Fastener):
-                    torque = target.thing.torque
-                    if not _covered(torque.value, [each.value for each in ranges.values()]):
-                        mend = _mend(manual, torque.value)
-                        yield Finding(
-                            CODE,
-                            SEVERITY,
-                            name.at,
-                            name.written,
-                            _wrong(torque.written, ranges),
-                            mend,
-                        )
+    if not procedure.torques or _has_unread_tool(manual, procedure):
+        return
+    wrenches = [manual.tools[each.value] for each in procedure.tools if each.value in manual.tools]
+    ranges = {tool.id: tool.torque_range for tool in wrenches if tool.torque_range}
+    for name in procedure.torques:
+        for target in matches(manual, procedure, "torque", name.value)[:1]:
+            if isinstance(target.thing, Fastener):
+                torque = target.thing.torque
+                if not _covered(torque.value, [each.value for each in ranges.values()]):
+                    wrong, mend = _wrong(torque.written, ranges), _mend(manual, torque.value)
+                    yield Finding(CODE, SEVERITY, name.at, name.written, wrong, mend)
 
 
 def _has_unread_tool(manual: Manual, procedure: Procedure) -> bool:
