@@ -13,7 +13,7 @@ from underhoist.history import History, earlier
 from underhoist.lock import held
 from underhoist.pages import Site
 from underhoist.project import SETTINGS, Unusable, pages_folder
-from underhoist.rebuild import KeptBuild
+from underhoist.rebuild import DamagedError, KeptBuild
 
 PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
 """Adds the phone side to a new site, telling each stage."""
@@ -67,11 +67,26 @@ def build(  # noqa: PLR0913  # what a build is told
     Raises Unusable, also where another build is at work there, NotBuiltError or BrowserError; the
     old site is then as it was.
     """
+    try:
+        return _built(project, site, teller, add_phone_side, since, afresh=afresh)
+    except DamagedError:
+        return _built(project, site, teller, add_phone_side, since, afresh=True)
+
+
+def _built(  # noqa: PLR0913  # what a build is told
+    project: Path,
+    site: Path,
+    teller: Teller,
+    add_phone_side: PhoneSide | None,
+    since: Path | None,
+    *,
+    afresh: bool,
+) -> Built:
     settings = settings_of(project)
     pages = pages_folder(project)
     teller.stage("Checking the manual")
     kept = KeptBuild(project, site, afresh=afresh, phone=add_phone_side is None)
-    checked = FolderChecker(pages, kept.read).checked()
+    checked = FolderChecker(pages, kept.read, kept.findings).checked()
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
     with held(site):

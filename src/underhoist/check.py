@@ -3,7 +3,7 @@
 import time
 from pathlib import Path
 
-from underhoist.checker import Checked, Checker, Reader
+from underhoist.checker import Checked, Checker, Judge, Reader
 from underhoist.finding import Finding
 from underhoist.place import Place
 from underhoist.source import Read, files_of, is_page
@@ -29,10 +29,12 @@ def check(folder: Path) -> Checked:
 class FolderChecker:
     """A folder's manual that can be checked again after changes: only what changed is read."""
 
-    def __init__(self, folder: Path, reader: Reader | None = None) -> None:
+    def __init__(
+        self, folder: Path, reader: Reader | None = None, judge: Judge | None = None
+    ) -> None:
         """Read the folder. Raises Unusable where there is no such folder or no page in it."""
         self.folder = folder
-        self.checker = Checker({}, reader=reader)
+        self.checker = Checker({}, reader=reader, judge=judge)
         self._files = Files((), ())
         self._stamps: dict[str, Stamp] = {}
         self._live: dict[str, Finding] = {}

@@ -16,6 +16,9 @@ from underhoist.source import Read, is_page, manual_of, read
 Reader = Callable[[str, bytes], Read]
 """Reads a page from its file's name and bytes."""
 
+Judge = Callable[[Manual], Iterable[Finding]]
+"""Applies the rules to a manual."""
+
 _ORDER = attrgetter("at.file", "at.line", "at.column", "code", "wrong")
 
 
@@ -45,12 +48,14 @@ class Checker:
         files: Mapping[str, bytes | str],
         others: Iterable[str] = (),
         reader: Reader | None = None,
+        judge: Judge | None = None,
     ) -> None:
         """Take the files by their path in the manual; of `others` only that they are there.
 
-        `reader` may remember what it read before.
+        `reader` may remember what it read before, and `judge` what it found.
         """
         self._reader = reader
+        self._judge = judge
         self._texts: dict[str, bytes] = {}
         self._reads: dict[str, Read] = {}
         self._others = set(others)
@@ -95,6 +100,6 @@ class Checker:
     def checked(self, besides: Iterable[Finding] = ()) -> Checked:
         """Apply the rules. `besides` are findings about files that are no part of the manual."""
         manual = manual_of(self.reads, self.files)
-        found = {*besides, *rules.run(manual)}
+        found = {*besides, *(self._judge or rules.run)(manual)}
         found.update(finding for each in self.reads for finding in each.findings)
         return Checked(manual, tuple(sorted(found, key=_ORDER)))

@@ -71,8 +71,8 @@ def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:
 
 def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
     """Everything that the name can mean on this page: two where two of its families know it."""
-    if scheme in _PAGES:
-        return _targets(scheme, "", getattr(manual, _PAGES[scheme]), name)
+    if scheme in PAGES:
+        return _targets(scheme, "", getattr(manual, PAGES[scheme]), name)
     if scheme == "calc":
         return _targets("calc", "", _calculators(), name)
     attribute, groups = OWNED[scheme]
@@ -91,8 +91,8 @@ def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
 
 def candidates(manual: Manual, page: Page, scheme: str) -> list[str]:
     """Names that resolve on this page, the nearest first, each in its shortest form."""
-    if scheme in _PAGES:
-        return list(getattr(manual, _PAGES[scheme]))
+    if scheme in PAGES:
+        return list(getattr(manual, PAGES[scheme]))
     if scheme == "calc":
         return list(_calculators())
     attribute, groups = OWNED[scheme]
@@ -153,7 +153,7 @@ def _calculators() -> dict[str, object]:
     return {each.name: each for each in all_calculators()}
 
 
-_PAGES = {
+PAGES = {
     "procedure": "procedures",
     "tool": "tools",
     "hazard": "hazards",
@@ -169,5 +169,5 @@ OWNED = {
 }
 """Schemes that name something a page owns: its attribute, and the groups of pages that have it."""
 
-SCHEMES = frozenset({*_PAGES, *OWNED, "calc"})
+SCHEMES = frozenset({*PAGES, *OWNED, "calc"})
 """The words before the colon that make a link a reference."""

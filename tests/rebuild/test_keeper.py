@@ -142,7 +142,7 @@ def test_a_maker_that_fails_leaves_what_it_made(kept):
             raise KeyError("bad")
         return [Thing("a/", texts[-1])]
 
-    keeper = Keeper[Thing](lambda _: [Maker("a", make)], forgiving=True)
+    keeper = Keeper[object, Thing](lambda _: [Maker("a", make)], forgiving=True)
     list(keeper.renew(kept.site()))
     texts.append("bad")
     (kept.folder / "tools/lamp.md").unlink()
@@ -157,11 +157,11 @@ def test_a_failure_is_passed_on_where_nothing_is_to_be_forgiven(kept):
         raise KeyError(site.name)
 
     with pytest.raises(KeyError, match="A manual"):
-        list(Keeper[Thing](lambda _: [Maker("a", make)]).renew(kept.site()))
+        list(Keeper[object, Thing](lambda _: [Maker("a", make)]).renew(kept.site()))
 
 
 def test_of_two_for_one_address_the_first_has_it(kept):
     both = [Maker(name, lambda _, name=name: [Thing("a/", name)]) for name in ("one", "two")]
-    keeper = Keeper[Thing](lambda _: both)
+    keeper = Keeper[object, Thing](lambda _: both)
     list(keeper.renew(kept.site()))
     assert keeper.things == {"a/": Thing("a/", "one")}

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from underhoist.build import build
-from underhoist.rebuild import old_site, store
+from underhoist.rebuild import builder, old_site, store
 
 MANUAL = Path(__file__).parents[1] / "pages" / "manual"
 SETTINGS = "site_name: Small\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
@@ -48,7 +48,7 @@ def replace(folder, file, old, new):
 def own_data(tmp_path, monkeypatch):
     """A secret of the test's own, and a builder that nobody edits meanwhile."""
     monkeypatch.setattr(store, "user_data_path", lambda *_, **__: tmp_path / "data")
-    monkeypatch.setattr(store, "builder", lambda: "this one")
+    monkeypatch.setattr(builder, "builder", lambda: "this one")
 
 
 @pytest.fixture(scope="module")
@@ -60,7 +60,7 @@ def first(tmp_path_factory):
     data = folder.parent / "data"
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(store, "user_data_path", lambda *_, **__: data)
-        patch.setattr(store, "builder", lambda: "this one")
+        patch.setattr(builder, "builder", lambda: "this one")
         patch.setattr(store, "place_of", lambda project, site: project / "kept")
         built(folder)
     return folder
@@ -252,6 +252,37 @@ def test_what_is_cut_off_is_made_anew(two):
     assert built(two[0]).taken_over == 0
 
 
+def parts(folder):
+    return sorted((folder / "kept.parts").iterdir())
+
+
+def test_a_damaged_part_makes_all_anew(two):
+    for folder in two:
+        text(folder)
+    for part in parts(two[0]):
+        part.write_bytes(part.read_bytes()[:-1])
+    assert built(two[0]).taken_over == 0
+    built(two[1])
+    assert held(two[0]) == held(two[1])
+    assert built(two[0]).made_anew == 0
+
+
+def test_a_lost_part_makes_all_anew(two):
+    for part in parts(two[0]):
+        part.unlink()
+    assert built(two[0]).taken_over == 0
+    assert built(two[0]).made_anew == 0
+
+
+def test_parts_that_nobody_needs_any_more_are_dropped(two):
+    before = parts(two[0])
+    text(two[0])
+    built(two[0])
+    after = parts(two[0])
+    assert len(after) == len(before)
+    assert 0 < len({*before} - {*after}) < len(before) / 2
+
+
 def test_what_somebody_else_kept_is_never_opened(two, tmp_path, monkeypatch):
     (tmp_path / "data" / store.KEY).write_bytes(SECRET)
     monkeypatch.setattr(store.pickle, "loads", lambda body: pytest.fail("it was opened"))
@@ -259,7 +290,7 @@ def test_what_somebody_else_kept_is_never_opened(two, tmp_path, monkeypatch):
 
 
 def test_another_version_takes_nothing_over(two, monkeypatch):
-    monkeypatch.setattr(store, "builder", lambda: "a newer one")
+    monkeypatch.setattr(builder, "builder", lambda: "a newer one")
     assert built(two[0]).taken_over == 0
 
 

@@ -24,7 +24,7 @@ def made():
 @pytest.fixture(scope="module")
 def pages(made):
     site, by_address = made
-    return {each["address"]: each for each in documents(site.manual, by_address.values())["pages"]}
+    return {each["address"]: each for each in documents(site.manual, by_address)["pages"]}
 
 
 def told(html):
@@ -88,7 +88,7 @@ def test_what_only_repeats_is_not_known_at_all(pages):
 
 
 def test_words_are_told_with_their_address(manual_with_words):
-    told = documents(manual_with_words, [])["words"]
+    told = documents(manual_with_words, {})["words"]
     assert told == [
         {"name": "bush", "at": "#word-bush", "also": ["bushing"], "heard": ["sleeve"]},
     ]

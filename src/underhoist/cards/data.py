@@ -43,15 +43,8 @@ def data(
     """
     return {
         "format": FORMAT,
-        "id": procedure.id,
-        "title": procedure.title.value,
-        "url": page_address(procedure.file),
-        "family": [each.value for each in procedure.unit_family],
-        "area": procedure.area.value,
-        "minutes": procedure.minutes.value,
+        **listed(procedure),
         "who": procedure.who.value,
-        "before": [each.value for each in procedure.before],
-        "after": [each.value for each in procedure.after],
         "tools": _named(manual, procedure, "tool", [each.value for each in procedure.tools]),
         "parts": _parts(manual, procedure),
         "consumables": [each.value for each in procedure.consumables],
@@ -62,6 +55,20 @@ def data(
             if each.value in manual.hazards
         ],
         "steps": [_step(step, _times(steps, step), written_out) for step in steps],
+    }
+
+
+def listed(procedure: Procedure) -> Json:
+    """Return what a list to choose from tells of it; the caller adds its page's revision."""
+    return {
+        "id": procedure.id,
+        "title": procedure.title.value,
+        "url": page_address(procedure.file),
+        "family": [each.value for each in procedure.unit_family],
+        "area": procedure.area.value,
+        "minutes": procedure.minutes.value,
+        "before": [each.value for each in procedure.before],
+        "after": [each.value for each in procedure.after],
     }
 
 

@@ -10,11 +10,12 @@ from underhoist.history.history import (
     earlier,
     key_of,
     present,
+    present_as,
     since,
 )
-from underhoist.history.portrait import Painter, revision
+from underhoist.history.portrait import Painter, Portrait, revision
 
 __all__ = [
-    "Change", "Earlier", "History", "Painter", "Present", "Rank", "advance", "compare",
-    "earlier", "key_of", "present", "revision", "since",
+    "Change", "Earlier", "History", "Painter", "Portrait", "Present", "Rank", "advance",
+    "compare", "earlier", "key_of", "present", "present_as", "revision", "since",
 ]  # fmt: skip

@@ -1,6 +1,6 @@
 """Puts a build beside the one before: which pages are new, gone, renamed or say something else."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from pathlib import Path
 
 from attrs import evolve, frozen
@@ -104,19 +104,22 @@ def earlier(site: Path, since: Path | None = None) -> Earlier:
 
 def present(pages: Iterable[Page], painter: Painter) -> dict[str, Present]:
     """Paint the pages of a build, by their key."""
-    return {
-        key_of(page): Present(
-            title=page.title.value,
-            file=page.file,
-            author=page.author.value if page.author else "",
-            portrait=painter.portrait(page),
-        )
-        for page in pages
-    }
+    return {key_of(page): present_as(page, painter.portrait(page)) for page in pages}
 
 
-def advance(before: Earlier, now: Mapping[str, Present], manual: str) -> History:
-    """Compare a build with the one before; the same pages again make no new entry."""
+def present_as(page: Page, portrait: Portrait) -> Present:
+    """Give a page as it is now, its portrait being painted already."""
+    author = page.author.value if page.author else ""
+    return Present(title=page.title.value, file=page.file, author=author, portrait=portrait)
+
+
+def advance(
+    before: Earlier, now: Mapping[str, Present], manual: str, same: Container[str] = ()
+) -> History:
+    """Compare a build with the one before; the same pages again make no new entry.
+
+    Pages whose key is in `same` are known to be as that build's record has them.
+    """
     old, problem = before.record, before.problem
     if old is not None and old.pages and not old.pages.keys() & now.keys():
         problem = f"The record of earlier builds is that of another manual, {old.manual}."
@@ -125,7 +128,11 @@ def advance(before: Earlier, now: Mapping[str, Present], manual: str) -> History
     day = dates.today()
     came_from = renamed(old.pages, now) if old else {}
     kept: dict[str, Kept] = {}
-    for key, page in now.items():
+    for key in now:
+        if old is not None and key in same and key in old.pages:
+            kept[key] = old.pages[key]
+            continue
+        page = now[key]
         past = old.pages.get(came_from.get(key, key)) if old else None
         entry = Entry(
             revision=revision(page.portrait),
@@ -197,18 +204,19 @@ def _bounded(record: Record) -> Record:
             break
         builds.append(build)
     first = builds[-1].number if builds else 0
-    pages = {
-        key: evolve(kept, entries=_remembered(kept.entries, first))
-        for key, kept in record.pages.items()
-    }
+    pages = {key: _remembered(kept, first) for key, kept in record.pages.items()}
     return evolve(record, builds=tuple(builds), pages=pages)
 
 
-def _remembered(entries: tuple[Entry, ...], first: int) -> tuple[Entry, ...]:
-    run = sum(1 for _ in _same_revision(entries))
-    return tuple(
-        entry for index, entry in enumerate(entries) if entry.build >= first or index < run
+def _remembered(kept: Kept, first: int) -> Kept:
+    """Forget the revisions before a build, but for the present one."""
+    if kept.entries[-1].build >= first:
+        return kept
+    run = sum(1 for _ in _same_revision(kept.entries))
+    entries = (
+        entry for index, entry in enumerate(kept.entries) if entry.build >= first or index < run
     )
+    return evolve(kept, entries=tuple(entries))
 
 
 def _same_revision(entries: tuple[Entry, ...]) -> Iterable[Entry]:

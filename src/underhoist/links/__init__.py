@@ -8,9 +8,9 @@ from underhoist.links.address import (
     word_address,
     word_anchor,
 )
-from underhoist.links.web import Links, weave
+from underhoist.links.web import Links, Uses, uses_of, weave
 
 __all__ = [
-    "Links", "address_of", "page_address", "rebased", "relative", "weave", "word_address",
-    "word_anchor",
+    "Links", "Uses", "address_of", "page_address", "rebased", "relative", "uses_of", "weave",
+    "word_address", "word_anchor",
 ]  # fmt: skip

@@ -33,9 +33,16 @@ class Links:
         return self.users.get((scheme, full_id), ())
 
 
-def weave(manual: Manual) -> Links:
-    """Read every declared and written reference of the manual once."""
-    uses = {page.file: _uses(manual, page) for page in manual.pages()}
+Uses = Mapping[str, tuple[Target, ...]]
+"""What each page names, by its file."""
+
+
+def weave(manual: Manual, uses: Uses | None = None) -> Links:
+    """Read every declared and written reference of the manual once.
+
+    `uses` are what `uses_of` gives for each page, where that is there already.
+    """
+    uses = uses or {page.file: uses_of(manual, page) for page in manual.pages()}
     users: dict[Key, list[Page]] = {}
     for page in manual.pages():
         for target in uses[page.file]:
@@ -50,7 +57,7 @@ def weave(manual: Manual) -> Links:
     )
 
 
-def _uses(manual: Manual, page: Page) -> tuple[Target, ...]:
+def uses_of(manual: Manual, page: Page) -> tuple[Target, ...]:
     """Everything that a page names, in its front matter and in its text, itself left out."""
     named = [(scheme, value.value) for scheme, value in declared(page)]
     named += [(reference.scheme, reference.id) for reference in find(page.body, page.file)]

@@ -80,7 +80,7 @@ def search(manual: Manual, sheets: Iterable[Sheet], modules: Path) -> Part:
         for folder in (DOCUMENTS, _TERMS):
             (site / folder).parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(theme.folder() / _TERMS, site / _TERMS)
-        content = documents(manual, sheets)
+        content = documents(manual, {each.address: each for each in sheets})
         (site / DOCUMENTS).write_text(json.dumps(content), encoding="utf-8")
         write_search_index(site, modules)
         return Part("search", _packed((site / "search/index.json").read_bytes()))

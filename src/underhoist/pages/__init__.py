@@ -2,6 +2,6 @@
 
 from underhoist.pages.every import sheets
 from underhoist.pages.sheet import Sheet
-from underhoist.pages.site import Site, make_site
+from underhoist.pages.site import Known, Site, make_site
 
-__all__ = ["Sheet", "Site", "make_site", "sheets"]
+__all__ = ["Known", "Sheet", "Site", "make_site", "sheets"]

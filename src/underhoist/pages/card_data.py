@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
+from typing import cast
 
 from attrs import frozen
 
@@ -26,6 +27,16 @@ class Card:
     address: str
     data: cards.Json
 
+    @property
+    def text(self) -> str:
+        """The file's text."""
+        return _text(self.data)
+
+    @property
+    def revision(self) -> str | None:
+        """The revision of its page."""
+        return cast("str | None", self.data["revision"])
+
 
 def cards_of(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[Card]:
     """Make the data of each procedure; `sheets` are the finished pages by their address."""
@@ -35,10 +46,20 @@ def cards_of(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[Card]:
 
 def card_files(site: Site, made: Iterable[Card]) -> Iterator[tuple[str, str]]:
     """Yield path and text of each file: one a procedure, then the list to choose from."""
-    made = list(made)
+    revisions: dict[str, str | None] = {}
     for each in made:
-        yield each.address, _text(each.data)
-    yield f"{FOLDER}index.json", _text(cards.index(site.manual, (each.data for each in made)))
+        revisions[str(each.data["id"])] = each.revision
+        yield each.address, each.text
+    yield card_index(site, revisions)
+
+
+def card_index(site: Site, revisions: Mapping[str, str | None]) -> tuple[str, str]:
+    """Return path and text of the list to choose from; `revisions` are those of the procedures."""
+    listed = (
+        {**cards.listed(site.manual.procedures[id_]), "revision": revision}
+        for id_, revision in revisions.items()
+    )
+    return f"{FOLDER}index.json", _text(cards.index(site.manual, listed))
 
 
 def card_of(site: Site, procedure: Procedure, sheet: Sheet) -> Card:

@@ -1,6 +1,6 @@
 """What all pages are made from: the checked manual, its links, the calculators, the rules."""
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 from pathlib import Path
 
 from attrs import frozen
@@ -8,7 +8,7 @@ from underhoist_calculators import all_calculators
 from underhoist_calculators.declare import Calculator
 
 from underhoist import rules
-from underhoist.history import Earlier, History, advance, present
+from underhoist.history import Earlier, History, Present, advance, present
 from underhoist.links import Links, weave
 from underhoist.model import Manual
 from underhoist.pages.portraits import painter
@@ -32,23 +32,36 @@ class Site:
     """What is known of the manual's builds; None where no record is kept, as in a preview."""
 
 
-def make_site(
+@frozen
+class Known:
+    """What a build takes over from the one before of all that pages are made from."""
+
+    links: Links
+    now: Mapping[str, Present]
+    """The pages as they are now, by their key."""
+    same: Container[str]
+    """Keys of pages that are as the record of the build before has them."""
+
+
+def make_site(  # noqa: PLR0913  # what a site is made from
     manual: Manual,
     folder: Path,
     *,
     name: str,
     demo: bool = False,
     earlier: Earlier | None = None,
+    known: Known | None = None,
 ) -> Site:
     """Weave the links of a checked manual and gather all that its pages need.
 
-    With `earlier` the build is compared with the one before, and a record is kept of it.
+    With `earlier` the build is compared with the one before, and a record is kept of it. What is
+    `known` of the links and of the pages is not worked out again.
     """
-    links = weave(manual)
+    links = known.links if known else weave(manual)
     history = None
     if earlier is not None:
-        now = present(manual.pages(), painter(manual, links, folder))
-        history = advance(earlier, now, name)
+        now = known.now if known else present(manual.pages(), painter(manual, links, folder))
+        history = advance(earlier, now, name, known.same if known else ())
     return Site(
         manual=manual,
         folder=folder,

@@ -24,7 +24,6 @@ from underhoist.pages import Sheet, Site, make_site, sheets
 from underhoist.plugin.settings import NotBuiltError, Settings, all_settings, load
 from underhoist.policy import policy
 from underhoist.rebuild import KeptBuild
-from underhoist.search import nothing_known
 
 Make = Callable[[Site], Iterable[Sheet]]
 
@@ -72,18 +71,21 @@ class UnderhoistPlugin(BasePlugin[Settings]):
             raise PluginError(msg)
         demo, name = bool(self.config.demo), str(config.site_name)
         before = self.before if self.checked else earlier(Path(config.site_dir))
-        self.site = make_site(checked.manual, folder, name=name, demo=demo, earlier=before)
+        known = self.kept.known(checked.manual, folder, before) if self.kept else None
+        self.site = make_site(
+            checked.manual, folder, name=name, demo=demo, earlier=before, known=known
+        )
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Every page and every card as a generated file; nothing of the theme below."""
         for file in list(files):
             if file.is_documentation_page() or not theme.wants(file.src_uri, self._is_ours(file)):
                 files.remove(file)
-        make = self.make or (self.kept.sheets if self.kept else sheets)
+        make = self.make or (self._kept_sheets if self.kept else sheets)
         made = {sheet.address: sheet for sheet in make(self.site)}
-        cards = self.kept.cards(self.site, made) if self.kept else None
+        cards = self.kept.cards(self.site, made).values() if self.kept else None
         self.sheets = {source_of(address): sheet for address, sheet in made.items()}
-        others = beside(self.site, made, cards, self.kept.searched if self.kept else nothing_known)
+        others = beside(self.site, made, cards, self.kept)
         generated = [
             *((path, "") for path in self.sheets),
             *(self.kept.generated(others) if self.kept else others),
@@ -138,8 +140,11 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         """Note the finished page for the next build."""
         del config
         if self.kept is not None:
-            self.kept.wrote(self._sheet(page), output)
+            self.kept.wrote(self._sheet(page).address, output)
         return output
+
+    def _kept_sheets(self, site: Site) -> Iterable[Sheet]:
+        return self.kept.sheets(site).values() if self.kept else ()
 
     def _sheet(self, page: Page) -> Sheet:
         return self.sheets[page.file.src_uri]

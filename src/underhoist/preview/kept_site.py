@@ -26,7 +26,7 @@ class KeptSite:
     def __init__(self, settings: Path, manual: Manual, root: Path) -> None:
         """Build the manual's site into the folder. Raises NotBuiltError."""
         self.root = root
-        self._keeper = Keeper[Sheet](_forgiving, forgiving=True)
+        self._keeper = Keeper[Site, Sheet](_forgiving, forgiving=True)
         self._writer = PageWriter(settings, Checked(manual, ()), root, self._all)
         self._site = self._writer.site
         self._beside_is_old = False

@@ -2,5 +2,7 @@
 
 from underhoist.rebuild.keeper import Batch, Keeper
 from underhoist.rebuild.kept_build import KeptBuild
+from underhoist.rebuild.old_site import OldSite
+from underhoist.rebuild.parted import DamagedError
 
-__all__ = ["Batch", "Keeper", "KeptBuild"]
+__all__ = ["Batch", "DamagedError", "Keeper", "KeptBuild", "OldSite"]

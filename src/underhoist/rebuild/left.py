@@ -7,7 +7,7 @@ from attrs import field, frozen
 
 from underhoist.browser import Before, BrowserError, BrowserReport, install, install_again, tools
 from underhoist.browser.hashes import Hashes, Stamped, paths_in
-from underhoist.rebuild import store
+from underhoist.rebuild import builder
 
 _OF_THE_PAGES = ("search/index.json", "manifest.webmanifest", "sw.js", "underhoist.json")
 _FOLDER_OF_THE_PAGES = "offline/"
@@ -78,6 +78,6 @@ def _is_fixed(path: str) -> bool:
 def _outside(site: Path) -> str:
     """Return the hash of others' packages, "" where they are not there yet: nothing is taken."""
     try:
-        return store.outside(tools.node_modules(site))
+        return builder.outside(tools.node_modules(site))
     except (BrowserError, OSError):
         return ""

@@ -12,7 +12,6 @@ from typing import Any, cast, override
 from attrs import evolve, fields, has
 
 from underhoist.model import Page
-from underhoist.pages import Site
 from underhoist.references import Target
 
 Read = tuple[str, object]
@@ -106,7 +105,7 @@ class _NotedNames(frozenset[str]):
         return super().__iter__()
 
 
-def noted(site: Site, notes: Notes) -> Site:
+def noted[S](site: S, notes: Notes) -> S:
     """Return the site with every mapping in it noting its reads."""
     return _noted(site, "", notes)
 
@@ -123,7 +122,7 @@ def _noted(thing: Any, way: str, notes: Notes) -> Any:
     return evolve(thing, **{name: _noted(held, at, notes) for name, at, held in _parts(thing, way)})
 
 
-def changes(old: Site, new: Site) -> frozenset[Read] | None:
+def changes(old: object, new: object) -> frozenset[Read] | None:
     """Return the reads that would come out otherwise on the new site; None where any might."""
     found: set[Read] = set()
     return frozenset(found) if _compare(old, new, "", found) else None

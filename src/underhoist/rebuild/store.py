@@ -6,22 +6,15 @@ import hmac
 import os
 import pickle
 import secrets
-import sys
 from collections.abc import Generator
 from contextlib import contextmanager, suppress
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-import underhoist_calculators
 from platformdirs import user_data_path
-
-from underhoist import theme
 
 KEY = "build.key"
 """The secret of this user, in the folder for such data."""
 _SIZE = 32
-_PACKAGES = ("attrs", "Jinja2", "Markdown", "MarkupSafe", "mkdocs", "mkdocs-material", "Pint",
-             "properdocs", "PyYAML")  # fmt: skip
 
 
 def place_of(project: Path, site: Path) -> Path:
@@ -42,20 +35,19 @@ def load(place: Path, made_by: str) -> object | None:
     body = memoryview(data)[_SIZE:]
     if not hmac.compare_digest(data[:_SIZE], _signature(key, made_by, body)):
         return None
-    with _uncollected():
+    with uncollected():
         return pickle.loads(body)  # noqa: S301 - signed: it is our own
 
 
 def save(place: Path, made_by: str, kept: object) -> None:
-    """Keep it, whole or not at all: a build does not fail where it cannot be kept."""
+    """Keep it, whole or not at all. Raises OSError where it cannot be kept."""
     key = _key()
     if key is None:
         return
-    with _uncollected():
+    with uncollected():
         body = pickle.dumps(kept, pickle.HIGHEST_PROTOCOL)
     making = place.with_suffix(".new")
     try:
-        place.parent.mkdir(parents=True, exist_ok=True)
         with making.open("wb") as file:
             file.write(_signature(key, made_by, body))
             file.write(body)
@@ -63,10 +55,11 @@ def save(place: Path, made_by: str, kept: object) -> None:
     except OSError:
         with suppress(OSError):
             making.unlink()
+        raise
 
 
 @contextmanager
-def _uncollected() -> Generator[None]:
+def uncollected() -> Generator[None]:
     """Let nobody look for garbage meanwhile: there is none among what is kept, and it is much."""
     was_on = gc.isenabled()
     gc.disable()
@@ -76,39 +69,6 @@ def _uncollected() -> Generator[None]:
         gc.freeze()
         if was_on:
             gc.enable()
-
-
-def builder() -> str:
-    """Return a hash of all that decides what is made of a manual: this program and what it uses."""
-    digest = hashlib.sha256(sys.version.encode())
-    for name in _PACKAGES:
-        digest.update(f"{name} {_version(name)}\n".encode())
-    ours = (Path(__file__).parents[1], Path(underhoist_calculators.__file__).parent, theme.folder())
-    for folder in ours:
-        for file in sorted(path for path in folder.rglob("*") if path.is_file()):
-            if "__pycache__" not in file.parts:
-                digest.update(hashlib.sha256(file.read_bytes()).digest())
-                digest.update(file.relative_to(folder).as_posix().encode() + b"\n")
-    return digest.hexdigest()
-
-
-def outside(modules: Path) -> str:
-    """Return a hash of all else that a phone's part of a site is made from: the packages of others.
-
-    `modules` is where those of the phone are. Raises OSError where there are none.
-    """
-    digest = hashlib.sha256((modules / ".package-lock.json").read_bytes())
-    folders = [folder for folder in map(Path, sys.path) if folder.is_dir()]
-    names = {each.name for folder in folders for each in folder.glob("*.dist-info")}
-    digest.update("\n".join(sorted(names)).encode())
-    return digest.hexdigest()
-
-
-def _version(name: str) -> str:
-    try:
-        return version(name)
-    except PackageNotFoundError:
-        return ""
 
 
 def _signature(key: bytes, made_by: str, body: bytes | memoryview) -> bytes:

@@ -1,7 +1,8 @@
 """Everything the search knows, as plain data: the shop's words, and each page with its places."""
 
 import json
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
+from typing import Protocol
 
 from underhoist.links import page_address, word_address
 from underhoist.model import Manual
@@ -20,29 +21,51 @@ _SAID = {
 """What a reader calls each kind of page; a plain page is only its title."""
 
 
-Known = Callable[[Sheet, str, str], int | None]
-"""Gives the number of a page in the index before, if a page with these notes is there as it is."""
+class Before(Protocol):
+    """What is known of the index before."""
+
+    def is_unsearched(self, address: str) -> bool:
+        """Whether the page is known to be none that is searched."""
+        ...
+
+    def number(self, address: str, note: str, said: str) -> int | None:
+        """Return the page's number, if one with these notes is there as it is."""
+        ...
+
+    def searched(self, address: str, note: str, said: str) -> None:
+        """Be told of a page that is searched."""
+        ...
 
 
-def nothing_known(sheet: Sheet, note: str, said: str) -> int | None:
-    """Know no page of any index."""
-    del sheet, note, said
+class Nothing:
+    """Knows no page of any index."""
+
+    def is_unsearched(self, address: str) -> bool:
+        """Know nothing of it."""
+        del address
+        return False
+
+    def number(self, address: str, note: str, said: str) -> int | None:
+        """Know no number of it."""
+        del address, note, said
+
+    def searched(self, address: str, note: str, said: str) -> None:
+        """Keep no note of it."""
+        del address, note, said
 
 
 def search_files(
-    site: Site, made: Mapping[str, Sheet], known: Known = nothing_known
+    site: Site, made: Mapping[str, Sheet], before: Before | None = None
 ) -> Iterator[tuple[str, str]]:
     """Yield the file that the search index is made from, as path and content."""
-    content = documents(site.manual, made.values(), known)
+    content = documents(site.manual, made, before)
     yield DOCUMENTS, json.dumps(content, ensure_ascii=False, separators=(",", ":"))
 
 
 def documents(
-    manual: Manual, sheets: Iterable[Sheet], known: Known = nothing_known
+    manual: Manual, made: Mapping[str, Sheet], before: Before | None = None
 ) -> dict[str, object]:
     """Return the words and the searched pages; a number stands for a page that is known."""
-    notes = _notes(manual)
-    said = {page_address(page.file): page.complaint.value for page in manual.faults.values()}
     return {
         "words": [
             {
@@ -53,17 +76,24 @@ def documents(
             }
             for name, word in manual.words.items()
         ],
-        "pages": [
-            _known_or_page(each, notes.get(each.address, ""), said.get(each.address, ""), known)
-            for each in sheets
-            if each.searched
-        ],
+        "pages": list(_pages(manual, made, before or Nothing())),
     }
 
 
-def _known_or_page(sheet: Sheet, family: str, said: str, known: Known) -> dict[str, object] | int:
-    number = known(sheet, family, said)
-    return _page(sheet, family, said) if number is None else number
+def _pages(
+    manual: Manual, made: Mapping[str, Sheet], before: Before
+) -> Iterator[dict[str, object] | int]:
+    notes = _notes(manual)
+    said = {page_address(page.file): page.complaint.value for page in manual.faults.values()}
+    for address in made:
+        if before.is_unsearched(address):
+            continue
+        told = notes.get(address, ""), said.get(address, "")
+        number = before.number(address, *told)
+        if number is None and not made[address].searched:
+            continue
+        before.searched(address, *told)
+        yield _page(made[address], *told) if number is None else number
 
 
 def _notes(manual: Manual) -> dict[str, str]:
