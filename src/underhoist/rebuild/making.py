@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
+from itertools import chain
 from pathlib import Path
 
 from attrs import evolve
@@ -16,9 +17,9 @@ from underhoist.pages.card_data import Card, card_of
 from underhoist.pages.every import makers
 from underhoist.rebuild.keeper import Keeper, Maker, Placed
 from underhoist.rebuild.page_notes import (
-    OfPage,
     PageNotes,
     Painted,
+    Single,
     Source,
     Woven,
     named_targets,
@@ -47,13 +48,15 @@ class Making:
         self.anew: set[str] = set()
         """The addresses at which something else stands than before."""
 
-    def findings(self, manual: Manual, touched: frozenset[str]) -> Iterable[Finding]:
+    def findings(self, manual: Manual, touched: frozenset[str]) -> Iterator[Finding]:
         """Return what the rules find; `touched` are the pages that are new, other or gone."""
         old = self._old_manual()
         self._restore(self._notes, self._old.notes, Source(old))
         self._old_links = weave(old, self._uses(old, {}))
         _renew(self._notes, Source(manual), touched)
-        return rules.run(manual)
+        ruled = {file: notes.ruled for file, notes in self._notes.things.items()}
+        yield from chain.from_iterable(each.findings for each in ruled.values())
+        yield from rules.across(manual, {file: each.gathered for file, each in ruled.items()})
 
     def known(
         self, manual: Manual, folder: Path, touched: frozenset[str], *, same_record: bool
@@ -84,7 +87,7 @@ class Making:
 
         def card_makers(site: Site) -> Iterator[Maker[Site, Card]]:
             for each in _procedures(site):
-                yield OfPage(each.file, partial(_card, each.id, made))
+                yield Single(each.file, partial(_card, each.id, made))
 
         self._cards = Keeper[Site, Card](card_makers)
         self._restore(self._cards, self._old.cards, self._site_before(site))
@@ -109,9 +112,10 @@ class Making:
     def _uses(self, manual: Manual, before: Uses) -> Uses:
         """Return what each page names: what is the same as before is the very same."""
         found: dict[str, tuple[Target, ...]] = {}
-        for file, notes in self._notes.things.items():
-            targets, known = named_targets(manual, notes.named), before.get(file)
-            found[file] = known if known and _are(known, targets) else targets
+        for page in manual.pages():
+            targets = named_targets(manual, self._notes.things[page.file].named)
+            known = before.get(page.file)
+            found[page.file] = known if known and _are(known, targets) else targets
         return found
 
     @property

@@ -7,6 +7,7 @@ from pathlib import Path
 from attrs import frozen
 from underhoist_calculators import all_calculators
 
+from underhoist import rules
 from underhoist.history import Portrait
 from underhoist.links import Links, uses_of
 from underhoist.model import Manual, Page
@@ -39,6 +40,8 @@ class PageNotes:
     address: str
     """Its file."""
     named: tuple[Named, ...]
+    ruled: rules.OfPage
+    """What the rules of one page make of it."""
 
 
 @frozen
@@ -59,23 +62,23 @@ class Painted:
 
 
 @frozen
-class OfPage[S, T]:
+class Single[S, T]:
     """Makes something of one page, known by the page's file."""
 
     name: str
     make: Callable[[S], Iterable[T]]
 
 
-def note_makers(source: Source) -> Iterator[OfPage[Source, PageNotes]]:
+def note_makers(source: Source) -> Iterator[Single[Source, PageNotes]]:
     """Give what makes each page's notes."""
-    for page in source.manual.pages():
-        yield OfPage(page.file, partial(_notes, page))
+    for page in source.manual.texts():
+        yield Single(page.file, partial(_notes, page))
 
 
-def portrait_makers(folder: Path, woven: Woven) -> Iterator[OfPage[Woven, Painted]]:
+def portrait_makers(folder: Path, woven: Woven) -> Iterator[Single[Woven, Painted]]:
     """Give what paints each page; `folder` is where the manual's drawings are."""
     for page in woven.manual.pages():
-        yield OfPage(page.file, partial(_painted, page, folder))
+        yield Single(page.file, partial(_painted, page, folder))
 
 
 def named_targets(manual: Manual, named: Iterable[Named]) -> tuple[Target, ...]:
@@ -84,8 +87,9 @@ def named_targets(manual: Manual, named: Iterable[Named]) -> tuple[Target, ...]:
 
 
 def _notes(page: Page, source: Source) -> Iterable[PageNotes]:
-    uses = uses_of(source.manual, page)
-    yield PageNotes(page.file, tuple(_named(source.manual, each) for each in uses))
+    manual = source.manual
+    named = tuple(_named(manual, each) for each in uses_of(manual, page))
+    yield PageNotes(page.file, named, rules.of_page(manual, page))
 
 
 def _painted(page: Page, folder: Path, woven: Woven) -> Iterable[Painted]:
