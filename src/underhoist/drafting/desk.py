@@ -71,7 +71,7 @@ class Desk:
         if isinstance(page, Draft) and isinstance(page.partial, Fault):
             page, words = page.partial, Markup("<p>{}</p>\n").format(PART)
             manual = evolve(manual, faults={**manual.faults, page.id: page})
-        site = evolve(self._site, manual=manual, links=weave(manual))
+        site = self._site.of(manual, weave(manual))
         html = words + shown(site, page) if page else words
         return Shown(html=str(html), address=page_address(self._draft))
 

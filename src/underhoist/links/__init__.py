@@ -8,9 +8,10 @@ from underhoist.links.address import (
     word_address,
     word_anchor,
 )
-from underhoist.links.web import Links, Uses, uses_of, weave
+from underhoist.links.said import words_said
+from underhoist.links.web import Links, Says, Uses, uses_of, weave
 
 __all__ = [
-    "Links", "Uses", "address_of", "page_address", "rebased", "relative", "uses_of", "weave",
-    "word_address", "word_anchor",
+    "Links", "Says", "Uses", "address_of", "page_address", "rebased", "relative", "uses_of",
+    "weave", "word_address", "word_anchor", "words_said",
 ]  # fmt: skip

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from attrs import frozen
 
 from underhoist.links.declared import declared
+from underhoist.links.said import words_said
 from underhoist.model import Manual, Page, Procedure
 from underhoist.place import Placed
 from underhoist.references import Target, find, matches
@@ -13,12 +14,18 @@ Key = tuple[str, str]
 """Scheme and full id of a thing: ("torque", "kestrel-3/band-seat")."""
 
 
+Uses = Mapping[str, tuple[Target, ...]]
+"""What each page names, by its file, each thing once."""
+
+Says = Mapping[str, tuple[str, ...]]
+"""The shop's words that each page says, by its file."""
+
+
 @frozen
 class Links:
     """Who uses what, and which procedure comes before which."""
 
-    uses: Mapping[str, tuple[Target, ...]]
-    """What a page names, by its file, each thing once."""
+    uses: Uses
     users: Mapping[Key, tuple[Page, ...]]
     """The pages that use a thing, in the order of the manual; a page that does not is not here."""
     before: Mapping[str, tuple[str, ...]]
@@ -27,22 +34,23 @@ class Links:
     """Procedures that follow, likewise."""
     count: int
     """Links from one page to one other thing."""
+    says: Says
 
     def used_by(self, scheme: str, full_id: str) -> tuple[Page, ...]:
         """Return the pages that use the thing, none where nothing does."""
         return self.users.get((scheme, full_id), ())
 
 
-Uses = Mapping[str, tuple[Target, ...]]
-"""What each page names, by its file."""
-
-
-def weave(manual: Manual, uses: Uses | None = None) -> Links:
+def weave(manual: Manual, uses: Uses | None = None, says: Says | None = None) -> Links:
     """Read every declared and written reference of the manual once.
 
-    `uses` are what `uses_of` gives for each page, where that is there already.
+    `uses` and `says` are what `uses_of` and `words_said` give for each page, where that is there
+    already.
     """
-    uses = uses or {page.file: uses_of(manual, page) for page in manual.pages()}
+    if uses is None:
+        uses = {page.file: uses_of(manual, page) for page in manual.pages()}
+    if says is None:
+        says = {page.file: words_said(manual, page) for page in manual.pages()}
     users: dict[Key, list[Page]] = {}
     for page in manual.pages():
         for target in uses[page.file]:
@@ -54,6 +62,7 @@ def weave(manual: Manual, uses: Uses | None = None) -> Links:
         before=before,
         follows=follows,
         count=sum(map(len, uses.values())),
+        says=says,
     )
 
 

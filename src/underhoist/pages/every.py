@@ -1,6 +1,7 @@
 """All pages of the site, in the order in which they are built."""
 
 from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 
 from attrs import frozen
 
@@ -14,6 +15,7 @@ from underhoist.pages.drafting import drafting_sheet
 from underhoist.pages.fluids import fluid_sheets
 from underhoist.pages.front_matter import front_matter_sheets
 from underhoist.pages.indexes import index_sheets
+from underhoist.pages.listing import USED_KINDS
 from underhoist.pages.one import page_sheet
 from underhoist.pages.part import part_sheets
 from underhoist.pages.plain import front_sheet
@@ -22,7 +24,7 @@ from underhoist.pages.sheet import Sheet
 from underhoist.pages.shells import shell_sheets
 from underhoist.pages.site import Site
 from underhoist.pages.torque import torque_sheets
-from underhoist.pages.where_used import where_used_sheets
+from underhoist.pages.where_used import where_used_index, where_used_sheets
 from underhoist.project import Unusable
 
 Make = Callable[[Site], Iterable[Sheet]]
@@ -35,7 +37,8 @@ GENERATED: dict[str, Make] = {
     "parts": part_sheets,
     "calculators": calculator_sheets,
     "fluids": fluid_sheets,
-    "where used": where_used_sheets,
+    "where used": lambda site: [where_used_index(site)],
+    **{f"where used: {each}": partial(where_used_sheets, scheme=each) for each in USED_KINDS},
     "changes": change_sheets,
     "rules": rule_sheets,
     "front matter": front_matter_sheets,

@@ -26,7 +26,8 @@ def revision_of(site: Site, page: Page) -> str:
     kept = _kept(site, page)
     if kept is not None:
         return kept.entries[0].revision
-    return revision(painter(site.manual, site.links, site.folder).portrait(page))
+    painted = painter(site.manual, site.links, site.folder)
+    return revision(painted.portrait(evolve(page, body=site.texts[page.file])))
 
 
 def since_of(site: Site, page: Page) -> str | None:

@@ -2,15 +2,16 @@
 
 from collections.abc import Container, Mapping
 from pathlib import Path
+from typing import Self
 
-from attrs import frozen
+from attrs import evolve, frozen
 from underhoist_calculators import all_calculators
 from underhoist_calculators.declare import Calculator
 
 from underhoist import rules
 from underhoist.history import Earlier, History, Present, advance, present
 from underhoist.links import Links, weave
-from underhoist.model import Manual
+from underhoist.model import Body, Manual
 from underhoist.pages.portraits import painter
 from underhoist.rules import Rule
 
@@ -23,6 +24,8 @@ class Site:
     folder: Path
     """Where the manual's files are, for drawings and revisions."""
     links: Links
+    texts: Mapping[str, Body]
+    """The text of each page, by its file. Who looks at another page's text looks here."""
     calculators: Mapping[str, Calculator]
     rules: Mapping[str, Rule]
     name: str
@@ -30,6 +33,10 @@ class Site:
     """Whether the figures are invented: every page then says so."""
     history: History | None = None
     """What is known of the manual's builds; None where no record is kept, as in a preview."""
+
+    def of(self, manual: Manual, links: Links) -> Self:
+        """Return the same site of another manual."""
+        return evolve(self, manual=manual, links=links, texts=_texts(manual))
 
 
 @frozen
@@ -67,8 +74,13 @@ def make_site(  # noqa: PLR0913  # what a site is made from
         folder=folder,
         history=history,
         links=links,
+        texts=_texts(manual),
         calculators={each.name: each for each in all_calculators()},
         rules={rule.code: rule for rule in rules.ALL},
         name=name,
         demo=demo,
     )
+
+
+def _texts(manual: Manual) -> dict[str, Body]:
+    return {page.file: page.body for page in manual.pages()}

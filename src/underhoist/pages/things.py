@@ -1,16 +1,13 @@
 """Everything whose uses are told, kind by kind, with the pages that use it."""
 
-import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from attrs import frozen
 
-from underhoist.lexicon import many
 from underhoist.links import page_address, word_anchor
 from underhoist.model import Manual, Page
 from underhoist.pages.fluids import fluids
 from underhoist.pages.site import Site
-from underhoist.prose import prose
 
 
 @frozen
@@ -71,43 +68,17 @@ def _calculators(site: Site) -> Iterator[Thing]:
 
 
 def _words(site: Site) -> Iterator[Thing]:
-    """Find the shop's own words in the texts of all pages but the one that declares them."""
+    """Give the shop's own words with the pages that say them, but for the one that declares it."""
     declared = {name: page for page in site.manual.plain.values() for name in page.words}
-    forms = {form: name for name in declared for form in (_plain(many(name)), _plain(name))}
-    starts: dict[str, list[tuple[str, ...]]] = {}
-    for form in forms:
-        parts = tuple(form.split())
-        starts.setdefault(parts[0], []).append(parts)
     users: dict[str, list[Page]] = {name: [] for name in declared}
     for page in site.manual.pages():
-        for name in _said(page, forms, starts):
-            if declared[name] is not page:
+        for name in site.links.says[page.file]:
+            if declared[name].file != page.file:
                 users[name].append(page)
     for name, page in declared.items():
         address = f"{page_address(page.file)}#{word_anchor(name)}"
         yield Thing(word_anchor(name), name, address, tuple(users[name]))
 
-
-def _said(
-    page: Page, forms: Mapping[str, str], starts: Mapping[str, list[tuple[str, ...]]]
-) -> Iterable[str]:
-    """Name each of our words that a page says, once."""
-    text = f"{page.title.value} {page.summary.value} {prose(page.body).words}"
-    said = _plain(text).split()
-    found: dict[str, None] = {}
-    for at, word in enumerate(said):
-        for parts in starts.get(word, ()):
-            if tuple(said[at : at + len(parts)]) == parts:
-                found[forms[" ".join(parts)]] = None
-    return found
-
-
-def _plain(text: str) -> str:
-    """Lower the letters, and put one space between words: hyphens and line ends part them too."""
-    return " ".join(_WORD.findall(text.casefold()))
-
-
-_WORD = re.compile(r"[^\W_]+(?:[·'][^\W_]+)*")
 
 _FINDERS: Mapping[str, Callable[[Site], Iterable[Thing]]] = {
     "tool": _pages("tool", lambda manual: manual.tools),

@@ -30,19 +30,21 @@ WHOLE = "Each with the first few pages that need it."
 _UNUSED = "nothing uses it"
 
 
-def where_used_sheets(site: Site) -> Iterator[Sheet]:
-    """Make the index, the pages of each kind, and pages for things that many pages use."""
-    found = {scheme: things(site, scheme) for scheme in USED_KINDS}
-    yield _index(site, {scheme: len(each) for scheme, each in found.items() if each})
-    for scheme, each in found.items():
-        if each:
-            yield from _kind_sheets(site, scheme, each)
-            for thing in each:
-                if len(thing.users) > MOST:
-                    yield from _thing_sheets(site, scheme, thing)
+def where_used_sheets(site: Site, scheme: str) -> Iterator[Sheet]:
+    """Make the pages of a kind of thing, and pages for things of it that many pages use."""
+    found = things(site, scheme)
+    if not found:
+        return
+    yield from _kind_sheets(site, scheme, found)
+    for thing in found:
+        if len(thing.users) > MOST:
+            yield from _thing_sheets(site, scheme, thing)
 
 
-def _index(site: Site, counts: dict[str, int]) -> Sheet:
+def where_used_index(site: Site) -> Sheet:
+    """Make the list of the kinds."""
+    found = {scheme: len(things(site, scheme)) for scheme in USED_KINDS}
+    counts = {scheme: count for scheme, count in found.items() if count}
     here = Here(site, INDEX[1])
     summary = "Every tool, part, torque, hazard, fluid, fault and word, and the pages that need it."
     entries = contents(

@@ -52,7 +52,7 @@ class Making:
         """Return what the rules find; `touched` are the pages that are new, other or gone."""
         old = self._old_manual()
         self._restore(self._notes, self._old.notes, Source(old))
-        self._old_links = weave(old, self._uses(old, {}))
+        self._old_links = self._woven(old, {})
         _renew(self._notes, Source(manual), touched)
         ruled = {file: notes.ruled for file, notes in self._notes.things.items()}
         yield from chain.from_iterable(each.findings for each in ruled.values())
@@ -66,7 +66,7 @@ class Making:
         `same_record` says whether pages are compared with the record of the build before.
         """
         before = self._woven_before
-        links = weave(manual, self._uses(manual, before.links.uses))
+        links = self._woven(manual, before.links.uses)
         self._portraits = Keeper[Woven, Painted](partial(portrait_makers, folder))
         self._restore(self._portraits, self._old.portraits, before)
         others = touched | _renew(self._portraits, Woven(manual, links), touched)
@@ -109,14 +109,15 @@ class Making:
     def _restore[S, T: Placed](self, keeper: Keeper[S, T], shelf: Shelf[T], source: S) -> None:
         keeper.restore(source, shelf.kept, self._memory.opened(shelf.made))
 
-    def _uses(self, manual: Manual, before: Uses) -> Uses:
-        """Return what each page names: what is the same as before is the very same."""
-        found: dict[str, tuple[Target, ...]] = {}
+    def _woven(self, manual: Manual, before: Uses) -> Links:
+        """Weave the links from the pages' notes: what is the same as before is the very same."""
+        notes = self._notes.things
+        uses: dict[str, tuple[Target, ...]] = {}
         for page in manual.pages():
-            targets = named_targets(manual, self._notes.things[page.file].named)
-            known = before.get(page.file)
-            found[page.file] = known if known and _are(known, targets) else targets
-        return found
+            targets, known = named_targets(manual, notes[page.file].named), before.get(page.file)
+            uses[page.file] = known if known and _are(known, targets) else targets
+        says = {file: notes[file].says for file in uses}
+        return weave(manual, uses, says)
 
     @property
     def _woven_before(self) -> Woven:
@@ -126,10 +127,8 @@ class Making:
     def _site_before(self, site: Site) -> Site:
         """Return what the old pages were made from."""
         old, woven = self._old, self._woven_before
-        return evolve(
-            site, manual=woven.manual, links=woven.links, name=old.name, demo=old.demo,
-            history=old.history,
-        )  # fmt: skip
+        before = site.of(woven.manual, woven.links)
+        return evolve(before, name=old.name, demo=old.demo, history=old.history)
 
 
 def _renew[S, T: Placed](
@@ -150,7 +149,10 @@ def _shelved[S, T: Placed](keeper: Keeper[S, T], parts: Path) -> Shelf[T]:
 def _are(old: tuple[Target, ...], new: tuple[Target, ...]) -> bool:
     """Whether these are the same targets with the very same things."""
     pairs = zip(old, new, strict=False)
-    return len(old) == len(new) and all(a.thing is b.thing and a == b for a, b in pairs)
+    return len(old) == len(new) and all(
+        a.thing is b.thing and (a.scheme, a.id, a.title) == (b.scheme, b.id, b.title)
+        for a, b in pairs
+    )
 
 
 def _card(id_: str, made: Mapping[str, Sheet], site: Site) -> Iterable[Card]:

@@ -9,7 +9,7 @@ from underhoist_calculators import all_calculators
 
 from underhoist import rules
 from underhoist.history import Portrait
-from underhoist.links import Links, uses_of
+from underhoist.links import Links, uses_of, words_said
 from underhoist.model import Manual, Page
 from underhoist.pages.portraits import painter
 from underhoist.references import OWNED, PAGES, Target
@@ -40,6 +40,8 @@ class PageNotes:
     address: str
     """Its file."""
     named: tuple[Named, ...]
+    says: tuple[str, ...]
+    """The shop's words in it."""
     ruled: rules.OfPage
     """What the rules of one page make of it."""
 
@@ -89,7 +91,7 @@ def named_targets(manual: Manual, named: Iterable[Named]) -> tuple[Target, ...]:
 def _notes(page: Page, source: Source) -> Iterable[PageNotes]:
     manual = source.manual
     named = tuple(_named(manual, each) for each in uses_of(manual, page))
-    yield PageNotes(page.file, named, rules.of_page(manual, page))
+    yield PageNotes(page.file, named, words_said(manual, page), rules.of_page(manual, page))
 
 
 def _painted(page: Page, folder: Path, woven: Woven) -> Iterable[Painted]:

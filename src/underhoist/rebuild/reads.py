@@ -30,9 +30,6 @@ _NEVER_SHOWN = frozenset({
 })  # fmt: skip
 """What no page shows, so that its change makes none stale."""
 
-_WITHOUT_TEXTS = frozenset({"links.uses", "links.users"})
-"""Who walks over these looks at no page's text: those are walked over in the manual's groups."""
-
 _BUILDS, _BUILT = "history.record.builds", "history.record.pages"
 """Who tells of the builds goes through the pages that were built."""
 
@@ -153,19 +150,19 @@ def _compare(old: Any, new: Any, way: str, found: set[Read]) -> bool:
 def _changed_keys(old: Mapping[Any, Any], new: Mapping[Any, Any], way: str) -> Iterator[Read]:
     missing = object()
     pairs = {key: (old.get(key, missing), new.get(key, missing)) for key in old.keys() | new.keys()}
-    others = {key: (a, b) for key, (a, b) in pairs.items() if a is not b and a != b}
-    shown = [key for key, (a, b) in others.items() if not _looks_same(a, b)]
+    shown = [key for key, (a, b) in pairs.items() if a is not b and not _looks_same(a, b)]
     yield from ((way, key) for key in shown)
-    walked = shown if way in _WITHOUT_TEXTS else others
-    if walked or list(old) != list(new):
+    if shown or list(old) != list(new):
         yield way, EVERY
 
 
 def _looks_same(old: Any, new: Any) -> bool:
     """Whether nothing changed that other pages show: of a page they show its facts, not its text.
 
-    A page itself is made anew when its file changes, and who reads the texts of pages reads of all.
+    A page itself is made anew when its file changes. What its text names and says is in the links.
     """
+    if old is new:
+        return True
     if isinstance(old, Page) and type(old) is type(new):
         return evolve(old, body=new.body) == new
     if isinstance(old, Target) and isinstance(new, Target):
