@@ -20,9 +20,10 @@ def sha(content: bytes) -> str:
 
 def paths_in(site: Path) -> Iterator[str]:
     """Yield the path of each file in a site, folder by folder."""
-    for folder, _, names in os.walk(site):
-        below = Path(folder).relative_to(site).as_posix()
-        yield from (name if below == "." else f"{below}/{name}" for name in names)
+    root = os.fspath(site)
+    for folder, _, names in os.walk(root):
+        below = folder[len(root) :].replace(os.sep, "/").strip("/")
+        yield from (f"{below}/{name}" if below else name for name in names)
 
 
 class Stamped(NamedTuple):
@@ -46,7 +47,7 @@ class Hashes:
         cuts: Mapping[str, list[int]] | None = None,
     ) -> None:
         """Take what is known of files by their path, and where large ones are cut by their hash."""
-        self._site = site
+        self._site, self._root = site, os.fspath(site)
         self._known = known or {}
         self._cuts = cuts or {}
         self.found: dict[str, Stamped] = {}
@@ -55,14 +56,19 @@ class Hashes:
         """The sizes of the parts of each large file, by its hash."""
 
     def of(self, path: str) -> Stamped:
-        """Hash one file, or know it again. Raises OSError where it cannot be read."""
-        file = self._site / path
-        stat = file.stat()
+        """Hash one file, or know it again. Raises OSError where it cannot be read.
+
+        What was asked for once is not looked at again.
+        """
+        if path in self.found:
+            return self.found[path]
+        file = os.path.join(self._root, path)  # noqa: PTH118 - a thousand of them
+        stat = os.stat(file)  # noqa: PTH116
         known = self._known.get(path)
         seen = (stat.st_mtime_ns, stat.st_size, stat.st_ino)
         if known is None or known[:3] != seen:
             young = time.time_ns() - stat.st_mtime_ns < YOUNG
-            known = Stamped(0 if young else seen[0], *seen[1:], sha(file.read_bytes()))
+            known = Stamped(0 if young else seen[0], *seen[1:], sha(Path(file).read_bytes()))
         self.found[path] = known
         return known
 

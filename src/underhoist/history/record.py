@@ -200,6 +200,9 @@ def _converter() -> cattrs.Converter:
     converter.register_structure_hook(bool, _yes_or_no)
     converter.register_structure_hook(Rank, _rank)
     converter.register_structure_hook_func(lambda kind: kind == dict[str, Any], _portrait)
+    converter.register_unstructure_hook_func(
+        lambda kind: kind == dict[str, Any], lambda portrait: portrait
+    )  # it is plain already
     return converter
 
 

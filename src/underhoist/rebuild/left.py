@@ -53,21 +53,19 @@ class PhoneSide:
         self._report = report
         return report
 
+    def _stamped(self, known: Mapping[str, Stamped]) -> Mapping[str, Stamped]:
+        """Return the hash of every file: of those that the phone stores it is there already."""
+        found = Hashes(self._site, known)
+        found.found |= self._hashes.found
+        return {path: found.of(path) for path in paths_in(self._site)}
+
     def left(
         self, searched: Mapping[str, tuple[int, str, str]], of_pages: Iterable[str], *, again: bool
     ) -> Left:
         """Note what the finished site holds; `of_pages` are the paths that follow from pages."""
-        known = {**(self._old.files if again else {}), **self._hashes.found}
-        files = _stamped(self._site, known)
+        files = self._stamped(self._old.files if again else {})
         fixed = self._old.fixed if again else frozenset(filter(_is_fixed, files)) - set(of_pages)
         return Left(files, fixed, self._hashes.cuts, self._report, self.outside, searched)
-
-
-def _stamped(site: Path, known: Mapping[str, Stamped]) -> Mapping[str, Stamped]:
-    found = Hashes(site, known)
-    for path in paths_in(site):
-        found.of(path)
-    return found.found
 
 
 def _is_fixed(path: str) -> bool:

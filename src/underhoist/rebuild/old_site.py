@@ -19,7 +19,7 @@ class OldSite:
         """Take the files of the old site as they were left, and the folder of the new one."""
         self._site, self._files, self._into = site, files, into
         self._hashes = Hashes(site, files)
-        self._made: set[Path] = set()
+        self._made: set[str] = set()
 
     def holds(self, path: str, wanted: str = "") -> bool:
         """Say whether the file is as it was left, and of this hash if one is wanted."""
@@ -41,18 +41,19 @@ class OldSite:
     def put(self, path: str, data: bytes) -> None:
         """Write a file into the new site, or take the old one where it holds the same."""
         if not self.take(path, sha(data)):
-            self._place(path).write_bytes(data)
+            Path(self._place(path)).write_bytes(data)
 
     def _link(self, path: str) -> None:
-        old, new = self._site / path, self._place(path)
+        old, new = f"{self._site}/{path}", self._place(path)
         try:
             os.link(old, new)
         except OSError:  # a disk without links, or too many of one file
             shutil.copy2(old, new)
 
-    def _place(self, path: str) -> Path:
-        place = self._into / path
-        if place.parent not in self._made:
-            place.parent.mkdir(parents=True, exist_ok=True)
-            self._made.add(place.parent)
-        return place
+    def _place(self, path: str) -> str:
+        """Make the folder for a file, and return where it goes: texts, for they are many."""
+        folder = path.rpartition("/")[0]
+        if folder not in self._made:
+            (self._into / folder).mkdir(parents=True, exist_ok=True)
+            self._made.add(folder)
+        return f"{self._into}/{path}"

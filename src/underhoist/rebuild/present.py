@@ -22,6 +22,10 @@ class Now(Mapping[str, Present]):
         return present_as(page, self._painted[page.file].portrait)
 
     @override
+    def __contains__(self, key: object) -> bool:
+        return key in self._pages
+
+    @override
     def __iter__(self) -> Iterator[str]:
         return iter(self._pages)
 
