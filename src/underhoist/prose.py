@@ -37,8 +37,11 @@ _ATTRIBUTE = re.compile(r"<[a-z][^<>]*?\b(?:href|src)\s*=\s*[\"']?([^\"'\s<>]+)"
 _BRACKET = re.compile(r"[\[\]]")
 _ESCAPED = re.compile(r"\\[\\\[\]<!]")
 _STEPS = re.compile(r"^##[ \t]+steps[ \t#]*$", re.IGNORECASE | re.MULTILINE)
-_NEXT_HEADING = re.compile(r"^#{1,2}[ \t]", re.MULTILINE)
-_ITEM = re.compile(r"^ {0,3}\d{1,9}\.[ \t]+", re.MULTILINE)
+_NEXT_HEADING = re.compile(r"\n(?=#{1,2}[ \t])")
+_MARKER = re.compile(r" {0,3}\d{1,9}\.[ \t]+")
+_ITEM = re.compile(rf"\n(?={_MARKER.pattern})")
+"""The line end above an item, which is found far sooner than a beginning of a line."""
+_PARAGRAPH = re.compile(r"\S.*(?:\n(?![ \t]*\n).*)*")
 _LIST_ENDS = re.compile(
     rf"\n[ \t]*\n(?! |\t|\n|\d{{1,9}}\.[ \t]|[*_]*(?:{'|'.join(STEP_WORDS)})\b)", re.IGNORECASE
 )
@@ -53,10 +56,16 @@ class Link:
     label: str
     form: Literal["link", "image", "bare", "definition", "html"]
     offset: int
-    at: Place
+    file: str
+    _prose: "Prose" = field(eq=False, repr=False)
+
+    @property
+    def at(self) -> Place:
+        """Where it stands; counted only when it is asked for, for most links are in order."""
+        return self._prose.place(self.offset, self.file)
 
 
-@frozen(slots=False)
+@frozen
 class StepText:
     """One item of the list under Steps: its number and where it stands in the body."""
 
@@ -67,14 +76,9 @@ class StepText:
 
     def paragraphs(self) -> Iterator[tuple[int, str]]:
         """Offset and text of each paragraph, without the item's own number."""
-        return iter(self._paragraphs)
-
-    @cached_property
-    def _paragraphs(self) -> tuple[tuple[int, str], ...]:
-        marker = _ITEM.match(self.text)
-        begin = marker.end() if marker else 0
-        found = re.finditer(r"\S(?:.|\n(?![ \t]*\n))*", self.text[begin:])
-        return tuple((self.start + begin + part.start(), part[0].strip()) for part in found)
+        marker = _MARKER.match(self.text)
+        for part in _PARAGRAPH.finditer(self.text, marker.end() if marker else 0):
+            yield self.start + part.start(), part[0].strip()
 
 
 @frozen(slots=False)
@@ -119,7 +123,7 @@ class Prose:
             found += self._inline(file)
         if "<" in self.text:
             found += self._others(_AUTOLINK, "bare", file)
-            found += self._others(_ATTRIBUTE, "html", file)
+            found += self._others(_ATTRIBUTE, "html", file) if "=" in self.text else ()
         if "]:" in self.text:
             found += self._others(_DEFINITION, "definition", file)
         return sorted(found, key=lambda link: link.offset)
@@ -137,7 +141,7 @@ class Prose:
             image = start > 0 and self.text[start - 1] == "!"
             form = "image" if image else "link"
             label, offset = self.text[start + 1 : close], start - image
-            yield Link(match[1].strip("<>"), label, form, offset, self.place(offset, file))
+            yield Link(match[1].strip("<>"), label, form, offset, file, self)
 
     @cached_property
     def _openings(self) -> dict[int, int]:
@@ -155,7 +159,7 @@ class Prose:
         self, pattern: re.Pattern[str], form: Literal["bare", "definition", "html"], file: str
     ) -> Iterator[Link]:
         for match in pattern.finditer(self.text):
-            yield Link(match[1], "", form, match.start(), self.place(match.start(), file))
+            yield Link(match[1], "", form, match.start(), file, self)
 
     @cached_property
     def steps_part(self) -> tuple[int, int]:
@@ -164,7 +168,7 @@ class Prose:
         if heading is None:
             return 0, 0
         after = _NEXT_HEADING.search(self.text, heading.end())
-        return heading.end(), after.start() if after else len(self.text)
+        return heading.end(), after.end() if after else len(self.text)
 
     @cached_property
     def steps(self) -> tuple[StepText, ...]:
@@ -173,9 +177,9 @@ class Prose:
         first = _ITEM.search(self.text, begin, end)
         if first is None:
             return ()
-        stop = _LIST_ENDS.search(self.text, first.start(), end)
+        stop = _LIST_ENDS.search(self.text, first.end(), end)
         end = stop.start() if stop else end
-        starts = [match.start() for match in _ITEM.finditer(self.text, first.start(), end)]
+        starts = [match.end() for match in _ITEM.finditer(self.text, first.start(), end)]
         spans = zip(starts, [*starts[1:], end], strict=True)
         return tuple(
             StepText(number, start, stop, self.text[start:stop])

@@ -19,21 +19,31 @@ from underhoist.model import (
     UnitFamily,
 )
 from underhoist.place import Place
-from underhoist.prose import prose
+from underhoist.prose import Link, prose
 
 
 @frozen
 class Reference:
-    """`<torque:band-seat>` or `[seat the band](torque:band-seat)` in a body.
-
-    `label` is empty for the short form; `offset` is where the reference begins in `body.text`.
-    """
+    """`<torque:band-seat>` or `[seat the band](torque:band-seat)` in a body."""
 
     scheme: str
     id: str
-    label: str
-    at: Place
-    offset: int
+    link: Link
+
+    @property
+    def label(self) -> str:
+        """Its own words, empty for the short form."""
+        return self.link.label
+
+    @property
+    def offset(self) -> int:
+        """Where it begins in the body's text."""
+        return self.link.offset
+
+    @property
+    def at(self) -> Place:
+        """Where it stands in its file."""
+        return self.link.at
 
 
 @frozen
@@ -60,7 +70,7 @@ def _in_links(body: Body, file: str) -> Iterator[Reference]:
     for link in prose(body).links(file):
         scheme, colon, name = link.target.partition(":")
         if colon and scheme.lower() in SCHEMES:
-            yield Reference(scheme.lower(), name, link.label, link.at, link.offset)
+            yield Reference(scheme.lower(), name, link)
 
 
 def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:

@@ -21,6 +21,8 @@ _FENCE = re.compile(r"\s*(`{3,}(?=[^`]*$)|~{3,})")
 _TOLD = re.compile(r"^.*(?:`|~~~).*$", re.MULTILINE)
 """A line that can hold code or open a fence."""
 _TICKS = re.compile("`+")
+_SPAN = re.compile(r"`[^`\n]+`")
+"""A code span as nearly all are: one backtick before and behind, on one line."""
 _OPENING = re.compile(
     r"^(~{3,}|`{3,})[ \t]*"
     r"(?:\{[^\n]*\}|(?:\.?[\w#.+-]*[ \t]*)(?:hl_lines=([\"'])[^\n]*?\2[ \t]*)?)$",
@@ -175,6 +177,10 @@ def without_code(text: str) -> str:
     """
     if not any(sign in text for sign in (OPENS, "`", "~~~")):
         return text
+    if not any(sign in text for sign in (OPENS, "``", "~~~", "\\`")):
+        blanked = _SPAN.sub(_spaced, text)
+        if "`" not in blanked:  # each begins and ends on its line, so no two readings differ
+            return blanked
     unseen = Unseen(text)
     text = _blanked(text, unseen.comments)
     return _blanked(text, _in_both(unseen.code, _by_lines(text))) if unseen.code else text
@@ -182,7 +188,11 @@ def without_code(text: str) -> str:
 
 def spaces(text: str) -> str:
     """As many spaces, the line ends kept."""
-    return _NO_LINE_END.sub(" ", text)
+    return _NO_LINE_END.sub(" ", text) if "\n" in text else " " * len(text)
+
+
+def _spaced(found: re.Match[str]) -> str:
+    return spaces(found[0])
 
 
 def _blanked(text: str, spans: Iterable[Span]) -> str:

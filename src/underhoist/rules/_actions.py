@@ -6,12 +6,13 @@ from functools import lru_cache
 from attrs import frozen
 
 from underhoist.model import Body, Procedure
-from underhoist.place import Place
 from underhoist.prose import StepText, prose
-from underhoist.references import find
+from underhoist.references import Reference, find
 
 CAUTION = re.compile(r"<hazard:[^\s<>]+>|\[[^\]\n]*\]\(hazard:[^\s()]+\)")
 """A paragraph that is only a caution."""
+
+_ASKED = "Second check:"
 
 
 @frozen
@@ -22,7 +23,6 @@ class Action:
     text: str
     offset: int
     """Where the action's text begins in the body."""
-    at: Place
     torques: frozenset[str]
     """Ids of the torques that the step names, without their family."""
     has_second_check: bool
@@ -36,23 +36,23 @@ def actions(procedure: Procedure) -> tuple[Action, ...]:
 
 @lru_cache(maxsize=4096)
 def _actions(body: Body, file: str) -> tuple[Action, ...]:
-    return tuple(_action(body, file, step) for step in prose(body).steps)
+    torques = [each for each in find(body, file) if each.scheme == "torque"]
+    return tuple(_action(step, torques) for step in prose(body).steps)
 
 
-def _action(body: Body, file: str, step: StepText) -> Action:
-    paragraphs = [each for each in step.paragraphs() if not CAUTION.fullmatch(each[1])]
-    offset, action = paragraphs[0] if paragraphs else (step.start, "")
-    torques = frozenset(
-        each.id.rpartition("/")[2]
-        for each in find(body, file)
-        if each.scheme == "torque" and step.start <= each.offset < step.end
+def _action(step: StepText, torques: list[Reference]) -> Action:
+    paragraphs = (each for each in step.paragraphs() if not CAUTION.fullmatch(each[1]))
+    offset, action = next(paragraphs, (step.start, ""))
+    named = frozenset(
+        each.id.rpartition("/")[2] for each in torques if step.start <= each.offset < step.end
     )
-    asked = any(words.startswith("Second check:") for _, words in paragraphs)
+    asked = action.startswith(_ASKED) or (
+        _ASKED in step.text and any(words.startswith(_ASKED) for _, words in paragraphs)
+    )
     return Action(
         number=step.number,
         text=action,
         offset=offset,
-        at=prose(body).place(offset, file),
-        torques=torques,
-        has_second_check=asked or bool(torques),
+        torques=named,
+        has_second_check=asked or bool(named),
     )

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from functools import cache
-from typing import Any, cast
+from typing import Any, cast, get_args
 
 from attrs import fields, has
 
@@ -20,20 +20,29 @@ def ids_of(page: Page) -> Iterator[Named]:
 
 def _within(thing: object) -> Iterator[Named]:
     for name, to in _marked_fields(cast("type", type(thing))):
-        value = getattr(thing, name)
-        if to is not None:
-            yield from ((to, cast("Placed[str]", placed)) for placed in _each(value))
-        else:
-            for each in _each(value):
-                if has(each.__class__):
-                    yield from _within(each)
+        for each in _each(getattr(thing, name)):
+            if to is not None:
+                yield to, cast("Placed[str]", each)
+            else:
+                yield from _within(each)
 
 
 @cache
 def _marked_fields(kind: type) -> tuple[tuple[str, str | None], ...]:
-    """Fields that refer to something, with what to; and fields that may hold such a field."""
-    every: Any = fields(cast("Any", kind)) if kind is not Placed else ()
-    return tuple((each.name, each.metadata.get("to")) for each in every if each.name != "body")
+    """Fields that refer to something, with what to; and fields that hold a thing with such."""
+    every: Any = fields(cast("Any", kind))
+    marks = ((each.name, each.metadata.get("to"), each.type) for each in every)
+    return tuple(
+        (name, to) for name, to, type_ in marks if to or any(map(_marked_fields, _classes(type_)))
+    )
+
+
+def _classes(type_: object) -> Iterator[type]:
+    """Yield the classes of ours that values of this type are made of."""
+    if isinstance(type_, type) and has(type_):
+        yield type_
+    for part in get_args(type_):
+        yield from _classes(part)
 
 
 def _each(value: object) -> Iterator[object]:

@@ -47,6 +47,8 @@ PAGES = TEXTS
 NAMES = {"family": "unit family", "calc": "calculator"}
 """Schemes whose word is not what a sentence calls the thing."""
 
+_KNOWN_SCHEMES = SCHEMES | KNOWN_ELSEWHERE
+
 MOST_OFFERED = 6
 """Names that a finding lists when none is near."""
 
@@ -58,13 +60,23 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
             for found in _named(manual, page, to, placed.value, placed.at):
                 near = _sure(manual, page, to, placed.value)
                 yield evolve(found, edit=retyped(placed, near) if near else None)
-    for reference in find(page.body, page.file):
-        if not (isinstance(page, Draft) and _is_its_own(reference)):
-            for found in _named(manual, page, reference.scheme, reference.id, reference.at):
-                yield evolve(found, edit=_renamed(manual, page, reference))
+    yield from _in_text(manual, page)
     yield from _without_address(page)
     yield from _misspelt_schemes(page)
     yield from _missing_files(manual, page)
+
+
+def _in_text(manual: Manual, page: Page) -> Iterator[Finding]:
+    sound: set[tuple[str, str]] = set()
+    for reference in find(page.body, page.file):
+        name = reference.scheme, reference.id
+        if name in sound or (isinstance(page, Draft) and _is_its_own(reference)):
+            continue
+        found = list(_named(manual, page, *name, reference.at))
+        if not found:
+            sound.add(name)
+        for each in found:
+            yield evolve(each, edit=_renamed(manual, page, reference))
 
 
 def _is_its_own(reference: Reference) -> bool:
@@ -147,7 +159,7 @@ def _misspelt_schemes(page: Page) -> Iterator[Finding]:
     """`torqe:band-seat`: a scheme that is near one of ours and no address of the web."""
     for link in prose(page.body).links(page.file):
         scheme, colon, _ = link.target.partition(":")
-        if not colon or not scheme.isalpha() or scheme.lower() in SCHEMES | KNOWN_ELSEWHERE:
+        if not colon or not scheme.isalpha() or scheme.lower() in _KNOWN_SCHEMES:
             continue
         if near := nearest(scheme, SCHEMES):
             wrong = f"There is no kind of reference {scheme}."

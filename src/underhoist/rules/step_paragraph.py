@@ -44,8 +44,7 @@ SEVERITY = Severity.STOP
 PAGES = Pages((Procedure,), drafts=True)
 
 _LINE = re.compile(r"[^\n]+")
-_ITEM = re.compile(r" {0,3}\d{1,9}\.[ \t]")
-_HEADING = re.compile(r"#{3,6} ")
+_ITEM_OR_HEADING = re.compile(r" {0,3}\d{1,9}\.[ \t]|#{3,6} ")
 _INDENTED = re.compile(r" {0,3}\t| {4}")
 _OPENING = re.compile(rf"[*_]*({'|'.join(STEP_WORDS)})[*_]*\s*(?::|[-–—]\s)", re.IGNORECASE)
 _OUTSIDE = (
@@ -65,7 +64,7 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
         written = line[0].strip()
         if not written:
             continue
-        fresh = text.text.count("\n", above, line.start()) > 1
+        fresh = line.start() - above > 1
         said = _fault(line[0], written, fresh=fresh)
         above = line.end()
         if said:
@@ -75,11 +74,11 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
 
 def _fault(line: str, written: str, *, fresh: bool) -> tuple[str, str] | None:
     """Say what is wrong with the line and how to mend it; `fresh` after an empty line."""
-    if _ITEM.match(line) or _HEADING.match(line):
+    opening = _OPENING.match(written)
+    if (opening is None and not fresh) or _ITEM_OR_HEADING.match(line):
         return None
     if fresh and not _INDENTED.match(line):
         return _OUTSIDE
-    opening = _OPENING.match(written)
     if opening is None:
         return None
     word = opening[1].capitalize()

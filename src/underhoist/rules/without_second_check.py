@@ -31,7 +31,8 @@ from collections.abc import Iterator
 
 from underhoist.finding import Finding, Severity
 from underhoist.model import Manual, Procedure
-from underhoist.place import Placed
+from underhoist.place import Place, Placed
+from underhoist.prose import prose
 from underhoist.rules._actions import Action, actions
 from underhoist.rules._pages import Pages
 from underhoist.words import quote
@@ -52,7 +53,7 @@ def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     bare = [step for step in steps if _SETS.match(step.text) and not step.has_second_check]
     for step in bare:
         wrong = f"Step {step.number} sets something, and nobody looks a second time."
-        yield Finding(CODE, SEVERITY, step.at, quote(step.text), wrong, MEND)
+        yield Finding(CODE, SEVERITY, _at(procedure, step), quote(step.text), wrong, MEND)
     if steps and not bare and not any(step.has_second_check for step in steps):
         yield from _whole(procedure, steps)
 
@@ -64,14 +65,19 @@ def _whole(procedure: Procedure, steps: tuple[Action, ...]) -> Iterator[Finding]
     seals = [step for step in steps if _SEALS.match(step.text)]
     if procedure.parts:
         wrong = "The procedure fits a part, and no step has a second check."
-        yield _at(procedure.parts[0], wrong, mend)
+        yield _finding(procedure.parts[0], wrong, mend)
     elif left:
         wrong = "The procedure leaves a reading behind, and no step has a second check."
-        yield _at(left[0].name, wrong, mend)
+        yield _finding(left[0].name, wrong, mend)
     elif seals:
         wrong = f"Step {seals[0].number} fits a seal, and no step has a second check."
-        yield Finding(CODE, SEVERITY, seals[0].at, quote(seals[0].text), wrong, mend)
+        at = _at(procedure, seals[0])
+        yield Finding(CODE, SEVERITY, at, quote(seals[0].text), wrong, mend)
 
 
-def _at(placed: Placed[str], wrong: str, mend: str) -> Finding:
+def _at(procedure: Procedure, step: Action) -> Place:
+    return prose(procedure.body).place(step.offset, procedure.file)
+
+
+def _finding(placed: Placed[str], wrong: str, mend: str) -> Finding:
     return Finding(CODE, SEVERITY, placed.at, placed.written, wrong, mend)
