@@ -2,10 +2,21 @@
 
 # ruff: noqa: ANN401  (PyYAML's events have no types)
 
-from collections.abc import Iterator
-from typing import Any, cast
+from collections.abc import Callable, Iterator
+from typing import Any
 
 import yaml
+from yaml.events import (
+    AliasEvent,
+    DocumentStartEvent,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+    StreamEndEvent,
+    StreamStartEvent,
+)
 
 from underhoist.finding import Edit, Finding
 from underhoist.place import Place
@@ -28,51 +39,59 @@ def compose(text: str, file: str) -> tuple[Mapped, list[Finding]]:
     Raises Faults where nothing can be read: malformed, empty, not keys and values, anchors,
     aliases or tags, nested too deeply.
     """
-    composer = _Composer(text, file)
+    loader = None
     try:
+        loader = LOADER(text)
+        composer = _Composer(loader.get_event, text, file)
         return composer.page(), composer.findings
     except yaml.YAMLError as error:
         raise Faults(complaint(error, text, file)) from None
+    finally:
+        if loader is not None:
+            loader.dispose()
 
 
 class _Composer:
     """Turns the stream of events into nodes, one page at a time."""
 
-    def __init__(self, text: str, file: str) -> None:
+    def __init__(self, event: Callable[[], Any], text: str, file: str) -> None:
+        """Take what gives the next event, and the text that the events are of."""
         self.file = file
-        self.marks = Marks(text)
+        self.event = event
+        self.mark = Marks(text).place
         self.findings: list[Finding] = []
-        self.events: Iterator[Any] = cast("Any", yaml).parse(text, Loader=LOADER)
 
     def page(self) -> Mapped:
-        event = next(self.events)
-        while isinstance(event, yaml.StreamStartEvent | yaml.DocumentStartEvent):
-            event = next(self.events)
+        event = self.event()
+        while isinstance(event, StreamStartEvent | DocumentStartEvent):
+            event = self.event()
         start = Place(self.file, 1, 1)
-        if isinstance(event, yaml.StreamEndEvent):
+        if isinstance(event, StreamEndEvent):
             wrong = "The front matter is empty."
             raise Faults(fault("front-matter", start, "", wrong, "Write kind: and title: first."))
         node = self.node(event, "", 1)
         if not isinstance(node, Mapped):
             raise _no_keys(node.at, written(node))
-        next(self.events)
-        if not isinstance(next(self.events), yaml.StreamEndEvent):
+        self.event()
+        if not isinstance(self.event(), StreamEndEvent):
             wrong, mend = "The front matter is two documents.", "Take the line of dots out."
             raise Faults(fault("front-matter", start, "...", wrong, mend))
         return node
 
     def node(self, event: Any, key: str, depth: int, within: str = ":") -> Node:
-        at = self._place(event)
-        self._refuse(event, at, depth)
-        if isinstance(event, yaml.ScalarEvent):
+        row, column = self.mark(event.start_mark)
+        at = Place(self.file, row + FIRST_LINE, column + 1)
+        if event.anchor is not None or event.tag is not None or depth > DEEPEST:
+            raise Faults(_refused(event, at))
+        if isinstance(event, ScalarEvent):
             return Scalar(event.value, at, key, self._until(event), within)
-        if isinstance(event, yaml.SequenceStartEvent):
+        if isinstance(event, SequenceStartEvent):
             inside = "[" if event.flow_style else "-"
             return Listed(tuple(self._items(key, depth, inside)), at, key)
         return self._mapped(at, key, depth, "{" if event.flow_style else ":")
 
     def _items(self, key: str, depth: int, within: str) -> Iterator[Node]:
-        while not isinstance(event := next(self.events), yaml.SequenceEndEvent):
+        while not isinstance(event := self.event(), SequenceEndEvent):
             yield self.node(event, key, depth + 1, within)
 
     def _mapped(self, at: Place, key: str, depth: int, within: str) -> Mapped:
@@ -80,11 +99,11 @@ class _Composer:
         names: dict[str, Place] = {}
         quoted: set[str] = set()
         latest = ""
-        while not isinstance(event := next(self.events), yaml.MappingEndEvent):
+        while not isinstance(event := self.event(), MappingEndEvent):
             name = self.node(event, key, depth + 1, within)
             if not isinstance(name, Scalar):
                 raise _no_name(name)
-            value = self.node(next(self.events), name.text, depth + 1, within)
+            value = self.node(self.event(), name.text, depth + 1, within)
             if whole := parted_by_comma(entries.get(latest), name, value):
                 entries[latest] = whole
                 continue
@@ -98,27 +117,24 @@ class _Composer:
         return Mapped(entries, names, at, key, frozenset(quoted))
 
     def _until(self, event: Any) -> int:
-        plain = event.style in {None, ""} and event.start_mark.line == event.end_mark.line
-        return self.marks.place(event.end_mark)[1] + 1 if plain and event.value else 0
+        if event.style or not event.value or event.start_mark.line != event.end_mark.line:
+            return 0
+        return self.mark(event.end_mark)[1] + 1
 
-    def _place(self, event: Any) -> Place:
-        row, column = self.marks.place(event.start_mark)
-        return Place(self.file, row + FIRST_LINE, column + 1)
 
-    def _refuse(self, event: Any, at: Place, depth: int) -> None:
-        """Raise Faults at an alias, an anchor, a tag or a level too deep."""
-        if isinstance(event, yaml.AliasEvent):
-            raise Faults(_sharing(at, f"*{event.anchor}", "An alias repeats another value."))
-        if event.anchor is not None:
-            raise Faults(_sharing(at, f"&{event.anchor}", "An anchor names a value to repeat."))
-        if event.tag is not None:
-            tag = event.tag.replace("tag:yaml.org,2002:", "!!")
-            raise Faults(_sharing(at, tag, "A tag gives a value another type."))
-        if depth > DEEPEST:
-            wrong = f"The front matter is nested more than {DEEPEST} levels deep."
-            mend = "Take the extra brackets or indentation out."
-            bracket = "{" if isinstance(event, yaml.MappingStartEvent) else "["
-            raise Faults(fault("front-matter", at, getattr(event, "value", bracket), wrong, mend))
+def _refused(event: Any, at: Place) -> Finding:
+    """Refuse an alias, an anchor, a tag or a level too deep."""
+    if isinstance(event, AliasEvent):
+        return _sharing(at, f"*{event.anchor}", "An alias repeats another value.")
+    if event.anchor is not None:
+        return _sharing(at, f"&{event.anchor}", "An anchor names a value to repeat.")
+    if event.tag is not None:
+        tag = event.tag.replace("tag:yaml.org,2002:", "!!")
+        return _sharing(at, tag, "A tag gives a value another type.")
+    wrong = f"The front matter is nested more than {DEEPEST} levels deep."
+    mend = "Take the extra brackets or indentation out."
+    bracket = "{" if isinstance(event, MappingStartEvent) else "["
+    return fault("front-matter", at, getattr(event, "value", bracket), wrong, mend)
 
 
 def _twice(name: Scalar, first: Place, before: Node, value: Node) -> Finding:

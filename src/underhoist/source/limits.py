@@ -33,7 +33,8 @@ def refuse_wild(body: Body, file: str) -> None:
             wrong = f"Lists and quotes stand here more than {DEEPEST} levels deep."
             mend = "Take the extra marks or indentation out."
             raise Faults(fault("unreadable-page", Place(file, row, 1), line, wrong, mend))
-    for row, count in _brackets(lines):
+    has_many = body.text.count("[") > MOST_BRACKETS
+    for row, count in _brackets(lines) if has_many else ():
         if count > MOST_BRACKETS:
             at = Place(file, body.first_line + row, 1)
             wrong = f"A paragraph has {count:,} opening brackets; it has at most {MOST_BRACKETS}."

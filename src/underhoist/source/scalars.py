@@ -4,6 +4,7 @@
 
 import re
 from collections.abc import Callable
+from functools import lru_cache
 from math import isfinite
 from typing import Annotated, Any, Literal, get_args, get_origin
 
@@ -66,7 +67,8 @@ def _marked(base: type, mark: object) -> Read:
         case Bounds():
             return lambda scalar: _number(scalar, base, mark)
         case Pattern():
-            return lambda scalar: _patterned(scalar, mark)
+            form = re.compile(mark.regex)
+            return lambda scalar: _patterned(scalar, form, mark.wanted)
         case UnitOf():
             return lambda scalar: _unit(scalar, mark)
         case Share():
@@ -140,15 +142,15 @@ def _decimal_comma(scalar: Scalar) -> Faults:
     return _refused("wrong-value", scalar, wrong, f"Write {point}, if that is meant.", edit)
 
 
-def _patterned(scalar: Scalar, pattern: Pattern) -> str:
-    if re.fullmatch(pattern.regex, scalar.text):
+def _patterned(scalar: Scalar, form: re.Pattern[str], wanted: str) -> str:
+    if form.fullmatch(scalar.text):
         return scalar.text
     several = [each.strip() for each in re.split("[;,]", scalar.text)]
     if len(several) > 1:
-        raise _several(scalar, several, all(re.fullmatch(pattern.regex, each) for each in several))
-    wrong = f"{scalar.key} is written with {pattern.wanted}."
+        raise _several(scalar, several, all(map(form.fullmatch, several)))
+    wrong = f"{scalar.key} is written with {wanted}."
     slug = "-".join(re.findall(r"[a-z0-9]+", scalar.text.lower()))
-    if not re.fullmatch(pattern.regex, slug):
+    if not form.fullmatch(slug):
         raise _refused("wrong-value", scalar, wrong, "Write it in that form.")
     sounds_same = re.fullmatch(r"[\w -]+", scalar.text, re.ASCII)
     edit = retyped(scalar, slug) if sounds_same else None
@@ -209,11 +211,19 @@ def _frequency(scalar: Scalar) -> float:
     raise _refused("wrong-value", scalar, wrong, mend, retyped(scalar, near) if near else None)
 
 
+@lru_cache(maxsize=4096)
+def _value(
+    read: Callable[[str, str | None], Quantity | Span], text: str, kind: str | None
+) -> Quantity | Span:
+    """Read a quantity once for all the places where it is written alike."""
+    return read(text, kind)
+
+
 def _measured(
     scalar: Scalar, read: Callable[[str, str | None], Quantity | Span], measure: Measure
 ) -> Quantity | Span:
     try:
-        value = read(scalar.text, measure.kind)
+        value = _value(read, scalar.text, measure.kind)
     except UnitError as error:
         code = "wrong-value" if error.code == "not-a-number" else error.code
         mend = error.mend
