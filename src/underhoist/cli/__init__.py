@@ -1,9 +1,12 @@
 """The command `underhoist`. Each subcommand is loaded only when called: `check` starts fast."""
 
+import os
 from importlib import import_module
 from importlib.util import find_spec
 
 import click
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # pint brings NumPy: its threads only wait here
 
 COMMANDS = {
     "init": "underhoist.cli.init",

@@ -28,6 +28,7 @@ def check(folder: Path, form: str, *, mend: bool, yes: bool) -> None:
     from underhoist import check as checking  # noqa: PLC0415  # help must not wait for it
     from underhoist.project import Unusable, pages_folder  # noqa: PLC0415
     from underhoist.report import write  # noqa: PLC0415
+    from underhoist.uncollected import uncollected  # noqa: PLC0415
 
     if mend and form != "text":
         raise click.UsageError("--mend speaks to people: leave --format out.")
@@ -37,7 +38,8 @@ def check(folder: Path, form: str, *, mend: bool, yes: bool) -> None:
         pages = pages_folder(folder)
         if mend:
             _mend(pages, yes)
-        checked = checking.check(pages)
+        with uncollected():
+            checked = checking.check(pages)
     except Unusable as problem:
         click.echo(str(problem), err=True)
         sys.exit(UNUSABLE)
