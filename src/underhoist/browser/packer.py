@@ -27,18 +27,18 @@ class Packer:
         """Return the content in gzip; equal contents give equal bytes."""
         return self.packed_of(sha(content), lambda: content)
 
-    def packed_of(self, name: str, content: Callable[[], bytes]) -> bytes:
+    def packed_of(self, name: str, content: Callable[[], bytes], level: int = 9) -> bytes:
         """Return the content in gzip; it is asked for only where nothing is kept by its name.
 
         The name has to follow from the content: a hash of it, or of the hashes of its parts.
         """
         if self.kept is None:
-            return gzip.compress(content(), 9, mtime=0)
+            return gzip.compress(content(), level, mtime=0)
         place = self.kept / f"{name}.bin"
         try:
             found = place.read_bytes()
         except FileNotFoundError:
-            found = gzip.compress(content(), 9, mtime=0)
+            found = gzip.compress(content(), level, mtime=0)
             place.parent.mkdir(parents=True, exist_ok=True)
             unfinished = place.with_suffix(f".{os.getpid()}-{get_ident()}")
             unfinished.write_bytes(found)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from itertools import accumulate, chain
 from pathlib import Path
 from typing import NamedTuple
 from zlib import crc32
@@ -38,20 +39,22 @@ class Part(NamedTuple):
 
 def cut(content: bytes) -> Iterator[bytes]:
     """Cut a text at commas and ends of lines; joined, the parts are the text again."""
-    began, before = 0, 0
-    for word in _WORD.finditer(content):
-        end = word.end()
-        now = crc32(word[0])
-        is_place = crc32(word[0], before) % _RARE == 0
-        before = now
-        while end - began > _MOST:
+    began = 0
+    for place in (*_places(content), len(content)):
+        while place - began > _MOST:
             yield content[began : began + _MOST]
             began += _MOST
-        if is_place and end - began >= _LEAST:
-            yield content[began:end]
-            began = end
-    if began < len(content):
-        yield content[began:]
+        if began < place and (place - began >= _LEAST or place == len(content)):
+            yield content[began:place]
+            began = place
+
+
+def _places(content: bytes) -> list[int]:
+    """Find the places to cut: the end of a word that with the one before it has a rare sum."""
+    words = _WORD.findall(content)
+    sums = map(crc32, words, chain((0,), map(crc32, words)))  # words by the million: no loop here
+    ends = accumulate(map(len, words))
+    return [end for end, sum_ in zip(ends, sums, strict=True) if sum_ % _RARE == 0]
 
 
 def write_parts(site: Path, parts: Iterable[bytes], packer: Packer) -> list[Part]:

@@ -39,6 +39,9 @@ _BUNDLES = "offline/bundles"
 BUNDLE = 1_500_000
 """Bytes of pages in one bundle: about 300 kB packed, two seconds on a slow line."""
 
+_QUICKLY = 6
+"""How well a large file is packed as a whole: it is another in each build, and 3 % larger so."""
+
 _LEFT_OUT = (
     LIST, LINES, f"{_BUNDLES}/*", f"{FOLDER}/*", "sw.js", "sitemap.xml*", "robots.txt", "*.map",
     "runtime/*/*",  # the second stage; its list is part of the first
@@ -141,12 +144,17 @@ def _wanted(site: Path) -> Iterator[str]:
 def _bundle(site: Path, packer: Packer, hashes: Hashes, paths: list[str]) -> Bundle:
     listed = [Listed(_address(path), *_known(hashes, path)) for path in paths]
     held = sha("".join(file.sha for file in listed).encode())
-    packed = packer.packed_of(held, lambda: b"".join((site / path).read_bytes() for path in paths))
+    is_large = listed[0].size >= LARGE
+    packed = packer.packed_of(
+        held,
+        lambda: b"".join((site / path).read_bytes() for path in paths),
+        _QUICKLY if is_large else 9,
+    )
     hashed = sha(packed)
     url = f"{_BUNDLES}/{hashed[:12]}.bin"  # not .gz: some hosts would unpack that
     (site / url).write_bytes(packed)
     bundle = Bundle(url=url, sha=hashed, files=listed)
-    if listed[0].size >= LARGE:
+    if is_large:
         bundle["parts"] = write_parts(site, hashes.parts(paths[0], cut), packer)
     return bundle
 
