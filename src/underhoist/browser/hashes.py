@@ -72,6 +72,11 @@ class Hashes:
         self.found[path] = known
         return known
 
+    def size(self, path: str) -> int:
+        """Return how many bytes a file is, without reading it."""
+        known = self.found.get(path)
+        return known.size if known else os.stat(os.path.join(self._root, path)).st_size  # noqa: PTH116, PTH118
+
     def parts(self, path: str, cut: Callable[[bytes], Iterable[bytes]]) -> list[bytes]:
         """Return a file in parts: where it was cut before, if that is known."""
         content = (self._site / path).read_bytes()

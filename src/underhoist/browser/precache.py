@@ -9,7 +9,6 @@ way each file is proven by its hash before it counts as stored.
 from __future__ import annotations
 
 import json
-import os
 import re
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -89,7 +88,7 @@ def write_service_worker(
         for old in folder.iterdir():
             old.unlink()
     with ThreadPoolExecutor() as pool:
-        bundles = list(pool.map(partial(_bundle, site, packer, hashes), _groups(site)))
+        bundles = list(pool.map(partial(_bundle, site, packer, hashes), _groups(site, hashes)))
     listed = [file for bundle in bundles for file in bundle["files"]]
     stored = Precached(files=len(listed), size=sum(file.size for file in listed))
     text = _write_list(site, stored, bundles)
@@ -113,12 +112,12 @@ def _write_list(site: Path, stored: Precached, bundles: list[Bundle]) -> bytes:
     return text
 
 
-def _groups(site: Path) -> Iterator[list[str]]:
+def _groups(site: Path, hashes: Hashes) -> Iterator[list[str]]:
     """Part the files into bundles, neighbours together: they are most alike."""
     group: list[str] = []
     size = 0
     for file in sorted(_wanted(site), key=lambda path: path.split("/")):
-        length = os.stat(f"{site}/{file}").st_size  # noqa: PTH116 - a thousand of them
+        length = hashes.size(file)
         if length >= LARGE:
             yield [file]
             continue

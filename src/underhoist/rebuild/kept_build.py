@@ -47,7 +47,7 @@ class KeptBuild:
         self._pages: dict[str, str] = {}
         self._searched: dict[str, tuple[int, str, str]] = {}
         self._of_pages: set[str] = set()
-        self._again = False
+        self._taken: OldSite | None = None
         self.taken_over = 0
         """Pages that are as the build before wrote them."""
 
@@ -104,8 +104,8 @@ class KeptBuild:
         site = OldSite(self._site, left.files, into)
         if not is_same or (self._has_phone and not site.holds(INDEX)):
             return None
-        self._again = all(site.take(path) for path in sorted(left.fixed))
-        return site if self._again else None
+        self._taken = site if all(site.take(path) for path in sorted(left.fixed)) else None
+        return self._taken
 
     def took(self, address: str, old: OldSite) -> bool:
         """Take a page over as the old site has it, if it would come out the same."""
@@ -127,7 +127,7 @@ class KeptBuild:
         Only a site that is taken over has the old index.
         """
         before = self._old.left.searched.get(address)
-        can_tell = self._again and self._has_phone and before and before[1:] == (note, said)
+        can_tell = self._taken and self._has_phone and before and before[1:] == (note, said)
         if not before or not can_tell or not self._as_written(address):
             return None
         return before[0]
@@ -172,12 +172,12 @@ class KeptBuild:
 
     def add_phone_side(self, new: Path, tell: Callable[[str], None]) -> BrowserReport:
         """Add the phone's side as it is published. Raises BrowserError."""
-        return self._phone.add(new, tell, again=self._again)
+        return self._phone.add(new, tell, self._taken)
 
     def keep(self) -> None:
         """Keep this build for the next, now that its site stands."""
         of_pages = {*self._of_pages, *(f"{address}index.html" for address in self._pages)}
-        left = self._phone.left(self._searched, of_pages, again=self._again)
+        left = self._phone.left(self._searched, of_pages, self._taken)
         new = evolve(self._new, pages=self._pages, left=left)
         self._memory.keep(
             lambda parts: self._making.shelved(evolve(new, reads=self._manual.keep(parts)), parts)

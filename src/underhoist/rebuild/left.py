@@ -8,6 +8,7 @@ from attrs import field, frozen
 from underhoist.browser import Before, BrowserError, BrowserReport, install, install_again, tools
 from underhoist.browser.hashes import Hashes, Stamped, paths_in
 from underhoist.rebuild import builder
+from underhoist.rebuild.old_site import OldSite
 
 _OF_THE_PAGES = ("search/index.json", "manifest.webmanifest", "sw.js", "underhoist.json")
 _FOLDER_OF_THE_PAGES = "offline/"
@@ -41,11 +42,15 @@ class PhoneSide:
         self._hashes = Hashes(site)
         self._report: BrowserReport | None = None
 
-    def add(self, new: Path, tell: Callable[[str], None], *, again: bool) -> BrowserReport:
-        """Add it; `again` where the new site has the old one's fixed files. Raises BrowserError."""
+    def add(
+        self, new: Path, tell: Callable[[str], None], taken: OldSite | None = None
+    ) -> BrowserReport:
+        """Add it, where files were `taken` only what differs. Raises BrowserError."""
         old, report = self._old, self._old.report
-        self._hashes = Hashes(new, old.files if again else None, old.cuts)
-        if again and report is not None:
+        self._hashes = Hashes(new, old.files if taken else None, old.cuts)
+        if taken:
+            self._hashes.found |= taken.linked
+        if taken and report is not None:
             before = Before(self._site, report)
             report = install_again(new, progress=tell, before=before, hashes=self._hashes)
         else:
@@ -60,11 +65,14 @@ class PhoneSide:
         return {path: found.of(path) for path in paths_in(self._site)}
 
     def left(
-        self, searched: Mapping[str, tuple[int, str, str]], of_pages: Iterable[str], *, again: bool
+        self,
+        searched: Mapping[str, tuple[int, str, str]],
+        of_pages: Iterable[str],
+        taken: OldSite | None = None,
     ) -> Left:
         """Note what the finished site holds; `of_pages` are the paths that follow from pages."""
-        files = self._stamped(self._old.files if again else {})
-        fixed = self._old.fixed if again else frozenset(filter(_is_fixed, files)) - set(of_pages)
+        files = self._stamped(self._old.files if taken else {})
+        fixed = self._old.fixed if taken else frozenset(filter(_is_fixed, files)) - set(of_pages)
         return Left(files, fixed, self._hashes.cuts, self._report, self.outside, searched)
 
 

@@ -20,6 +20,8 @@ class OldSite:
         self._site, self._files, self._into = site, files, into
         self._hashes = Hashes(site, files)
         self._made: set[str] = set()
+        self.linked: dict[str, Stamped] = {}
+        """The files that are one with the old site's, as they are known there."""
 
     def holds(self, path: str, wanted: str = "") -> bool:
         """Say whether the file is as it was left, and of this hash if one is wanted."""
@@ -47,6 +49,7 @@ class OldSite:
         old, new = f"{self._site}/{path}", self._place(path)
         try:
             os.link(old, new)
+            self.linked[path] = self._hashes.of(path)
         except OSError:  # a disk without links, or too many of one file
             shutil.copy2(old, new)
 

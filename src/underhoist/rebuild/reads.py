@@ -150,7 +150,9 @@ def _compare(old: Any, new: Any, way: str, found: set[Read]) -> bool:
 def _changed_keys(old: Mapping[Any, Any], new: Mapping[Any, Any], way: str) -> Iterator[Read]:
     missing = object()
     pairs = {key: (old.get(key, missing), new.get(key, missing)) for key in old.keys() | new.keys()}
-    shown = [key for key, (a, b) in pairs.items() if a is not b and not _looks_same(a, b)]
+    shown = [
+        key for key, (a, b) in pairs.items() if a is not b and a != b and not _looks_same(a, b)
+    ]
     yield from ((way, key) for key in shown)
     if shown or list(old) != list(new):
         yield way, EVERY
