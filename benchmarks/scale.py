@@ -54,6 +54,7 @@ def tried(*command: str, patience: float | None = None) -> Took | None:
     """Run a command out of sight to its good end; None where so many seconds were not enough."""
     began = time.perf_counter()
     quiet = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    quiet.pop("PYTHONDONTWRITEBYTECODE", None)  # people's Python keeps what it compiled
     with subprocess.Popen(command, stdout=subprocess.DEVNULL, env=quiet) as process:
         timer = Timer(patience, process.kill) if patience else None
         if timer:

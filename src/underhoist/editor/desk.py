@@ -8,6 +8,7 @@ from underhoist.finding import Finding
 from underhoist.model import Body, Draft, Manual, Page
 from underhoist.place import Place, Placed
 from underhoist.project import SETTINGS, Unusable, pages_folder
+from underhoist.rebuild import KeptRules
 from underhoist.source import Read, files_of, is_page
 from underhoist.source.faults import Faults
 from underhoist.source.split import read_bytes
@@ -23,14 +24,15 @@ class Desk:
         self._last: dict[str, Page] = {}
         self._manual: Manual | None = None
         self._besides: tuple[Finding, ...] = ()
-        self._checker = Checker({})
+        self._checker = Checker({}, judge=KeptRules())
         self.read_again()
 
     def read_again(self) -> None:
         """Take in what changed on the disk; what is open stays as it is in the editor."""
         files = files_of(self.folder)
         self._besides = files.findings
-        self._checker = Checker({}, (file for file in files.names if not is_page(file)))
+        others = (file for file in files.names if not is_page(file))
+        self._checker = Checker({}, others, judge=KeptRules())
         for file in files.pages():
             try:
                 self._checker.put(file, read_bytes(self.folder / file, file))

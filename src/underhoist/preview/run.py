@@ -24,6 +24,7 @@ from underhoist.preview.panel import LIST, everything
 from underhoist.preview.server import server
 from underhoist.preview.stand_in import StandIns
 from underhoist.project import Unusable, pages_folder
+from underhoist.rebuild import KeptRules
 from underhoist.report import write
 
 PAUSE = 0.15
@@ -40,7 +41,7 @@ class Preview:
         """Read the project and build it below `folder`, which is empty. Raises Unusable."""
         self._settings = settings_of(project)
         self._folder, self._out = folder, out
-        self._checker = FolderChecker(pages_folder(project))
+        self._checker = FolderChecker(pages_folder(project), judge=KeptRules())
         self._stand_ins = StandIns()
         self._writing = Lock()
         self._frame = self._stamps()

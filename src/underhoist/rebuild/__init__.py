@@ -2,7 +2,8 @@
 
 from underhoist.rebuild.keeper import Batch, Keeper
 from underhoist.rebuild.kept_build import KeptBuild
+from underhoist.rebuild.kept_rules import KeptRules
 from underhoist.rebuild.old_site import OldSite
 from underhoist.rebuild.parted import DamagedError
 
-__all__ = ["Batch", "DamagedError", "Keeper", "KeptBuild", "OldSite"]
+__all__ = ["Batch", "DamagedError", "Keeper", "KeptBuild", "KeptRules", "OldSite"]

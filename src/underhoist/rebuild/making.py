@@ -2,12 +2,10 @@
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
-from itertools import chain
 from pathlib import Path
 
 from attrs import evolve
 
-from underhoist import rules
 from underhoist.finding import Finding
 from underhoist.history import key_of
 from underhoist.links import Links, Uses, page_address, weave
@@ -16,11 +14,11 @@ from underhoist.pages import Known, Sheet, Site
 from underhoist.pages.card_data import Card, card_of
 from underhoist.pages.every import makers
 from underhoist.rebuild.keeper import Keeper, Maker, Placed
+from underhoist.rebuild.kept_rules import Source, found
 from underhoist.rebuild.page_notes import (
     PageNotes,
     Painted,
     Single,
-    Source,
     Woven,
     named_targets,
     note_makers,
@@ -54,9 +52,7 @@ class Making:
         self._restore(self._notes, self._old.notes, Source(old))
         self._old_links = self._woven(old, {})
         _renew(self._notes, Source(manual), touched)
-        ruled = {file: notes.ruled for file, notes in self._notes.things.items()}
-        yield from chain.from_iterable(each.findings for each in ruled.values())
-        yield from rules.across(manual, {file: each.gathered for file, each in ruled.items()})
+        return found(manual, {file: notes.said for file, notes in self._notes.things.items()})
 
     def known(
         self, manual: Manual, folder: Path, touched: frozenset[str], *, same_record: bool

@@ -12,14 +12,8 @@ from underhoist.history import Portrait
 from underhoist.links import Links, uses_of, words_said
 from underhoist.model import Manual, Page
 from underhoist.pages.portraits import painter
+from underhoist.rebuild.kept_rules import Source
 from underhoist.references import OWNED, PAGES, Target
-
-
-@frozen
-class Source:
-    """What a page's notes are made from."""
-
-    manual: Manual
 
 
 @frozen
@@ -42,8 +36,8 @@ class PageNotes:
     named: tuple[Named, ...]
     says: tuple[str, ...]
     """The shop's words in it."""
-    ruled: rules.OfPage
-    """What the rules of one page make of it."""
+    said: rules.OfPage
+    """What the rules say of it."""
 
 
 @frozen
