@@ -68,9 +68,9 @@ def _found(body: Body, file: str) -> tuple[Reference, ...]:
 
 def _in_links(body: Body, file: str) -> Iterator[Reference]:
     for link in prose(body).links(file):
-        scheme, colon, name = link.target.partition(":")
-        if colon and scheme.lower() in SCHEMES:
-            yield Reference(scheme.lower(), name, link)
+        written, colon, name = link.target.partition(":")
+        if colon and (scheme := written.lower()) in SCHEMES:
+            yield Reference(scheme, name, link)
 
 
 def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:

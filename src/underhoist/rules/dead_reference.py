@@ -159,7 +159,7 @@ def _misspelt_schemes(page: Page) -> Iterator[Finding]:
     """`torqe:band-seat`: a scheme that is near one of ours and no address of the web."""
     for link in prose(page.body).links(page.file):
         scheme, colon, _ = link.target.partition(":")
-        if not colon or not scheme.isalpha() or scheme.lower() in _KNOWN_SCHEMES:
+        if not colon or scheme.lower() in _KNOWN_SCHEMES or not scheme.isalpha():
             continue
         if near := nearest(scheme, SCHEMES):
             wrong = f"There is no kind of reference {scheme}."

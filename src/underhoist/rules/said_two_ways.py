@@ -89,7 +89,7 @@ def check_gathered(manual: Manual, gathered: Mapping[str, str]) -> Iterator[Find
 def _spellings(text: str) -> dict[str, None]:
     """Return the words of a text, each once."""
     tokens = dict.fromkeys(text.casefold().split())
-    return dict.fromkeys(token.strip(_EDGES) for token in tokens)
+    return dict.fromkeys([token.strip(_EDGES) for token in tokens])
 
 
 def _declared(manual: Manual) -> set[str]:

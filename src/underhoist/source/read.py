@@ -30,6 +30,7 @@ KINDS: dict[str, type[Page]] = {
 }
 """The kinds of page by what `kind:` says."""
 
+_READ_ID = placed_reader(Id)
 _NAME = re.compile(r"\w[\w -]*")
 """What a file or a folder may be called: its name becomes part of an address."""
 
@@ -118,7 +119,7 @@ def _page_id(kind: type[Page], file: str) -> str:
     _refuse_name(path, file)
     if kind is PlainPage:
         return str(path.with_suffix(""))
-    placed_reader(Id)(Scalar(path.stem, Place(file, 1, 1), "The file name"), None)
+    _READ_ID(Scalar(path.stem, Place(file, 1, 1), "The file name"), None)
     return path.stem
 
 
