@@ -60,10 +60,12 @@ class Lexicon:
         """The shop's word for each other name, by its key."""
         return {key_of(other): name for name, others in self.words for other in others}
 
-    def said_in(self, text: str) -> Iterator[Said]:
-        """Find other names in a text. A name inside a longer one that is declared is not found."""
-        near = self.near(text)
-        for found in _pattern(near).finditer(text) if near else ():
+    def said_of(self, near: tuple[str, ...], text: str) -> Iterator[Said]:
+        """Find other names in a text, of those that `near` gave for it or for more than it.
+
+        A name inside a longer one that is declared is not found.
+        """
+        for found in _pattern(near).finditer(text):
             ours = self._forms.get(key_of(found[0]))
             if ours is not None:
                 yield Said(*found.span(), found[0], *_like(found[0], *ours))
@@ -76,11 +78,17 @@ class Lexicon:
         line = key_of(text)
         if not any(stem in line for stem in self._stems):
             return ()
-        return tuple(each for each in self._names if _stem(each) in line)
+        return tuple(name for name, stem in self._names if stem in line)
 
     @cached_property
     def _stems(self) -> tuple[str, ...]:
-        return tuple(map(_stem, self.ours))
+        """What to look for first, each once: where gas is not, gas pedal is neither."""
+        stems = sorted(set(map(_stem, self.ours)), key=len)
+        return tuple(
+            each
+            for number, each in enumerate(stems)
+            if not any(shorter in each for shorter in stems[:number])
+        )
 
     @cached_property
     def _forms(self) -> dict[str, tuple[str, str]]:
@@ -90,10 +98,11 @@ class Lexicon:
         return more | one
 
     @cached_property
-    def _names(self) -> tuple[str, ...]:
-        """Every declared name, the longest first: it goes before the shorter ones inside it."""
+    def _names(self) -> tuple[tuple[str, str], ...]:
+        """Every declared name with its stem, the longest first: it goes before those inside it."""
         names = {*(key_of(name) for name, _ in self.words), *self.ours}
-        return tuple(sorted(filter(None, names), key=len, reverse=True))
+        longest_first = sorted(filter(None, names), key=len, reverse=True)
+        return tuple((name, _stem(name)) for name in longest_first)
 
 
 def lexicon_of(words: Mapping[str, Word]) -> Lexicon:

@@ -99,6 +99,11 @@ class Prose:
         return _DESTINATION.sub(_blank, text)
 
     @cached_property
+    def folded(self) -> str:
+        """The words without their case, for a quick look before a pattern is tried."""
+        return folded(self.words)
+
+    @cached_property
     def _line_starts(self) -> list[int]:
         return [0, *(match.end() for match in re.finditer("\n", self.body.text))]
 
@@ -185,6 +190,15 @@ class Prose:
             StepText(number, start, stop, self.text[start:stop])
             for number, (start, stop) in enumerate(spans, 1)
         )
+
+
+def folded(text: str) -> str:
+    """Make texts alike that a pattern takes for alike where it ignores case, i with a dot or none.
+
+    Offsets in it are not those of the text.
+    """
+    small = text.casefold()
+    return small if small.isascii() else small.replace("ı", "i").replace("\u0307", "")
 
 
 def listed(text: str) -> tuple[str, ...]:

@@ -1,6 +1,7 @@
 """What the front matter of a page says in words: titles, names, notes, not ids and standards."""
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import cast
 
 from attrs import AttrsInstance, fields, has
@@ -21,9 +22,18 @@ def front_texts(page: Page) -> Iterator[Placed[str]]:
 
 
 def _in_class(thing: AttrsInstance) -> Iterator[Placed[str]]:
-    for each in fields(type(thing)):
-        if each.name not in _NOT_OURS and "to" not in each.metadata:
-            yield from _in_value(getattr(thing, each.name))
+    for name in _of_ours(type(thing)):
+        yield from _in_value(getattr(thing, name))
+
+
+@cache
+def _of_ours(kind: type[AttrsInstance]) -> tuple[str, ...]:
+    """Name the keys of a class that can hold words of the shop's own."""
+    return tuple(
+        each.name
+        for each in fields(kind)
+        if each.name not in _NOT_OURS and "to" not in each.metadata
+    )
 
 
 def _in_value(value: object) -> Iterator[Placed[str]]:

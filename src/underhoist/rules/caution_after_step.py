@@ -47,8 +47,8 @@ def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
     for step in text.steps if "hazard:" in text.text else ():
         begun = False
         for offset, paragraph in step.paragraphs():
-            at = text.place(offset, procedure.file)
             if _SEVERAL.fullmatch(paragraph):
+                at = text.place(offset, procedure.file)
                 wrong = "Two cautions in one paragraph are read as an action."
                 mend = "Give each a paragraph of its own, first in the step."
                 edit = _parted(at, paragraph)
@@ -56,6 +56,7 @@ def check_page(manual: Manual, procedure: Procedure) -> Iterator[Finding]:
             elif not CAUTION.fullmatch(paragraph):
                 begun = True
             elif begun:
+                at = text.place(offset, procedure.file)
                 wrong = f"The caution stands below the action of step {step.number}."
                 yield Finding(CODE, SEVERITY, at, paragraph, wrong, "Put it first in the step.")
 

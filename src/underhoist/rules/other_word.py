@@ -65,10 +65,9 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
 
 def _in_front(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
     texts = list(front_texts(page))
-    if not lexicon.near("\n".join(placed.value for placed in texts)):
-        return
-    for placed in texts:
-        for said in lexicon.said_in(unquoted(placed.value)):
+    near = lexicon.near("\n".join(placed.value for placed in texts))
+    for placed in texts if near else ():
+        for said in lexicon.said_of(near, unquoted(placed.value)):
             yield _in_value(said, placed)
 
 
@@ -85,7 +84,8 @@ def _in_value(said: Said, placed: Placed[str]) -> Finding:
 
 def _in_text(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
     text = prose(page.body)
-    for said in lexicon.said_in(unquoted(text.words)):
+    near = lexicon.near(text.words)
+    for said in lexicon.said_of(near, unquoted(text.words)) if near else ():
         yield _finding(said, text.place(said.start, page.file), _edit(said, text, page.file))
 
 

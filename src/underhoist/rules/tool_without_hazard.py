@@ -28,7 +28,7 @@ from attrs import frozen
 from underhoist.finding import Finding, Severity
 from underhoist.model import Hazard, Manual, Procedure
 from underhoist.place import Place
-from underhoist.prose import prose
+from underhoist.prose import folded, prose
 from underhoist.references import find
 from underhoist.rules._edits import added
 from underhoist.rules._pages import Pages
@@ -73,18 +73,20 @@ def _declared_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
 
 
 @lru_cache
-def _any_of(words: tuple[str, ...]) -> re.Pattern[str]:
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, words))})\b", re.IGNORECASE)
+def _any_of(words: tuple[str, ...]) -> tuple[tuple[str, ...], re.Pattern[str]]:
+    """Return the words for a quick look, and the pattern that finds them."""
+    pattern = rf"\b(?:{'|'.join(map(re.escape, words))})\b"
+    return tuple(map(folded, words)), re.compile(pattern, re.IGNORECASE)
 
 
 def _word_trigger(procedure: Procedure, hazard: Hazard) -> _Trigger | None:
     """Find the first word of a step that asks for the caution before the text has given it."""
     if not hazard.required_when.words:
         return None
-    words = _any_of(tuple(word.value for word in hazard.required_when.words))
+    words, pattern = _any_of(tuple(word.value for word in hazard.required_when.words))
     text = prose(procedure.body)
-    for step in text.steps:
-        found = words.search(text.words, step.start, step.end)
+    for step in text.steps if any(word in text.folded for word in words) else ():
+        found = pattern.search(text.words, step.start, step.end)
         if found:
             if _given_by(procedure, hazard, step.end):
                 return None
