@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 
 from underhoist.drafting.gather import drafting_files
+from underhoist.history.record import Lines
 from underhoist.pages import Sheet, Site
 from underhoist.pages.card_data import Card, card_files, cards_of
 from underhoist.pages.changes import change_files
@@ -26,10 +27,13 @@ def beside(
 
 
 def without_cards(
-    site: Site, made: Mapping[str, Sheet], before: Before | None = None
+    site: Site,
+    made: Mapping[str, Sheet],
+    before: Before | None = None,
+    lines: Lines | None = None,
 ) -> Iterator[tuple[str, str]]:
-    """Yield all but the cards."""
+    """Yield all but the cards; `lines` are what is known of the record of the builds."""
     yield from complaint_files(site, made)
-    yield from change_files(site, made)
+    yield from change_files(site, lines)
     yield from drafting_files(site)
     yield from search_files(site, made, before)

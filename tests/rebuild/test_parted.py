@@ -38,6 +38,12 @@ def test_what_was_taken_out_stays_out(tmp_path, index):
         after[NAMES[7]]
 
 
+def test_names_are_kept_in_another_order(tmp_path, index):
+    things = Parted(tmp_path, index)
+    things.order(reversed(NAMES))
+    assert list(Parted(tmp_path, things.keep(tmp_path))) == NAMES[::-1]
+
+
 def test_only_what_is_asked_for_is_read(tmp_path, index):
     for name in set(index.parts.values()) - {index.parts[index.names[NAMES[0]]]}:
         (tmp_path / name).unlink()

@@ -1,32 +1,31 @@
 """What a build shows while it runs, and the few lines at its end."""
 
+from __future__ import annotations
+
 import os
 import sys
 from pathlib import Path
 from types import TracebackType
-from typing import Self
-
-from rich.console import Console
-from rich.progress import BarColumn, Progress, TaskID, TextColumn, TimeElapsedColumn
+from typing import TYPE_CHECKING, Self
 
 from underhoist.build import Built
 from underhoist.history.report import MOST
 from underhoist.history.report import lines as lines_of
+
+if TYPE_CHECKING:
+    from rich.progress import Progress, TaskID
 
 
 class Told:
     """A progress bar on a terminal; elsewhere nothing until the end."""
 
     def __init__(self) -> None:
-        console = Console()
-        self._bars = Progress(
-            TextColumn("{task.description:<34}"), BarColumn(24), TimeElapsedColumn(),
-            console=console, transient=True, disable=not console.is_terminal,
-        )  # fmt: skip
+        self._bars = _bars() if sys.stdout.isatty() else None
         self._task: TaskID | None = None
 
     def __enter__(self) -> Self:
-        self._bars.start()
+        if self._bars:
+            self._bars.start()
         return self
 
     def __exit__(
@@ -36,10 +35,13 @@ class Told:
         at: TracebackType | None,
     ) -> None:
         del kind, error, at
-        self._bars.stop()
+        if self._bars:
+            self._bars.stop()
 
     def stage(self, words: str, steps: int | None = None) -> None:
         """Finish the bar before and begin one more."""
+        if self._bars is None:
+            return
         if self._task is not None:
             done = self._bars.tasks[self._task]
             self._bars.update(
@@ -49,8 +51,16 @@ class Told:
 
     def step(self) -> None:
         """Move the bar."""
-        if self._task is not None:
+        if self._bars and self._task is not None:
             self._bars.advance(self._task)
+
+
+def _bars() -> Progress:
+    from rich.console import Console  # noqa: PLC0415 - who waits for no bar does not wait for it
+    from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn  # noqa: PLC0415
+
+    columns = TextColumn("{task.description:<34}"), BarColumn(24), TimeElapsedColumn()
+    return Progress(*columns, console=Console(), transient=True)
 
 
 def summary(built: Built) -> str:

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import cattrs
-from attrs import frozen
+from attrs import evolve, frozen
 
 from underhoist.history.change import Change, Rank
 from underhoist.history.plain import Plain
@@ -128,12 +128,34 @@ def parse(text: str) -> Record:
     return record
 
 
-def write(record: Record) -> str:
-    """Write a record as JSON, one page a line, so that a difference can be read."""
+Lines = Mapping[str, tuple[Kept, str]]
+"""Pages of a record as they are written, by their key."""
+
+
+def write(record: Record, known: Lines | None = None) -> str:
+    """Write a record as JSON, one page a line, so that a difference can be read.
+
+    A page that is one of the `known` is not written again.
+    """
     made = {"made_by": record.made_by, "format": record.format}  # said even where it is the default
-    held: dict[str, Any] = {**made, **_CONVERTER.unstructure(record)}
-    pages = ",\n".join(f"{_json(key)}:{_json(page)}" for key, page in held.pop("pages").items())
+    held: dict[str, Any] = {**made, **_CONVERTER.unstructure(evolve(record, pages={}))}
+    held.pop("pages")
+    pages = ",\n".join(_line(key, page, known or {}) for key, page in record.pages.items())
     return f'{_json(held)[:-1]},"pages":{{\n{pages}\n}}}}\n'
+
+
+def lines(record: Record, text: str) -> Lines:
+    """Return the lines of a record that was written as this text."""
+    found = text.split("\n")[1:-2]
+    pages = zip(record.pages.items(), found, strict=True)
+    return {key: (page, line.removesuffix(",")) for (key, page), line in pages}
+
+
+def _line(key: str, page: Kept, known: Lines) -> str:
+    before = known.get(key)
+    if before and before[0] is page:
+        return before[1]
+    return f"{_json(key)}:{_json(_CONVERTER.unstructure(page))}"
 
 
 def _json(value: object) -> str:

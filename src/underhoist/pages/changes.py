@@ -1,7 +1,7 @@
 """What changed: the last builds, each build page by page, and the files that go with them."""
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from itertools import batched
 
 from attrs import frozen
@@ -53,12 +53,14 @@ def change_sheets(site: Site) -> Iterator[Sheet]:
             yield from _build_sheets(site, build)
 
 
-def change_files(site: Site, sheets: Mapping[str, Sheet]) -> Iterator[tuple[str, str]]:
-    """Yield path and text of the record, and of each procedure's revisions for job cards."""
-    del sheets
+def change_files(site: Site, known: record.Lines | None = None) -> Iterator[tuple[str, str]]:
+    """Yield path and text of the record, and of each procedure's revisions for job cards.
+
+    Pages of the record that are `known` are not written again.
+    """
     if site.history is None:
         return
-    yield record.FILE, record.write(site.history.record)
+    yield record.FILE, record.write(site.history.record, known)
     for id_, procedure in site.manual.procedures.items():
         kept = site.history.kept(procedure)
         entries = [_for_card(entry) for entry in kept.entries[:A_CARD]] if kept else []

@@ -68,7 +68,7 @@ def _beside(
             yield address, cards[address].text
     procedures = site.manual.procedures.items()
     yield card_index(site, {id_: revision_of(site, page) for id_, page in procedures})
-    yield from without_cards(site, made, kept)
+    yield from without_cards(site, made, kept, kept.lines)
 
 
 def _is_left_out(address: str) -> bool:

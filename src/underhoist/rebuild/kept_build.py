@@ -18,9 +18,11 @@ from underhoist.pages import Known, Sheet, Site
 from underhoist.pages.card_data import Card
 from underhoist.pages.every import check_addresses
 from underhoist.rebuild.kept_manual import KeptManual, differing
+from underhoist.rebuild.kept_record import renew_lines, with_pages
 from underhoist.rebuild.left import INDEX, PhoneSide
 from underhoist.rebuild.making import Making
 from underhoist.rebuild.old_site import OldSite
+from underhoist.rebuild.parted import Parted
 from underhoist.rebuild.state import Memory, State
 from underhoist.source import Read, is_page
 
@@ -38,13 +40,17 @@ class KeptBuild:
         """
         self._site = site
         self._memory = Memory(project, site)
-        self._old = State() if afresh else self._memory.load()
+        old = State() if afresh else self._memory.load()
+        self.lines: Parted[tuple[record.Kept, str]] = self._memory.opened(old.record)
+        """The lines of the record as the old site has it, each with its page."""
+        self._old = evolve(old, history=with_pages(old.history, self.lines))
         self._manual = KeptManual(self._old.files, self._memory.opened(self._old.reads))
         self._making = Making(self._memory, self._old, lambda: self._manual.old)
         self._new = State()
         self._phone = PhoneSide(self._old.left, site, wanted=phone)
         self._has_phone = phone
         self._pages: dict[str, str] = {}
+        self._record = ""
         self._searched: dict[str, tuple[int, str, str]] = {}
         self._of_pages: set[str] = set()
         self._taken: OldSite | None = None
@@ -144,6 +150,8 @@ class KeptBuild:
         """Note the files that follow from the pages, and pass them on."""
         for path, text in files:
             self._of_pages.add(path)
+            if path == record.FILE:
+                self._record = text
             yield path, text
 
     def html(self, sheet: Sheet, settings: str) -> str | None:
@@ -179,9 +187,15 @@ class KeptBuild:
         of_pages = {*self._of_pages, *(f"{address}index.html" for address in self._pages)}
         left = self._phone.left(self._searched, of_pages, self._taken)
         new = evolve(self._new, pages=self._pages, left=left)
-        self._memory.keep(
-            lambda parts: self._making.shelved(evolve(new, reads=self._manual.keep(parts)), parts)
-        )
+        if new.history is not None:
+            renew_lines(self.lines, record.lines(new.history.record, self._record))
+            new = evolve(new, history=with_pages(new.history, {}))
+
+        def kept(parts: Path) -> State:
+            reads, lines = self._manual.keep(parts), self.lines.keep(parts)
+            return self._making.shelved(evolve(new, reads=reads, record=lines), parts)
+
+        self._memory.keep(kept)
 
     @property
     def made_anew(self) -> int:

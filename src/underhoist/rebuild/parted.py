@@ -6,7 +6,7 @@ known by the hash of what it holds, so that nothing is believed that was not nam
 
 import hashlib
 import pickle
-from collections.abc import Iterator, Mapping, MutableMapping
+from collections.abc import Iterable, Iterator, Mapping, MutableMapping
 from contextlib import suppress
 from pathlib import Path
 from typing import override
@@ -70,6 +70,10 @@ class Parted[T](MutableMapping[str, T]):
     @override
     def __contains__(self, name: object) -> bool:
         return name in self._names
+
+    def order(self, names: Iterable[str]) -> None:
+        """Bring the names into this order, which holds all of them."""
+        self._names = {name: self._names[name] for name in names}
 
     def keep(self, folder: Path) -> Index:
         """Write the parts that are other than before; raises OSError where that does not work."""

@@ -40,6 +40,9 @@ class State:
     name: str = ""
     demo: bool = False
     history: History | None = None
+    """What is known of the builds, without the pages of the record."""
+    record: Index = field(factory=Index)
+    """The pages of the record, each with its line."""
     settings: str = ""
     pages: Mapping[str, str] = field(factory=dict[str, str])
     """The hash of each page's file, by its address."""
@@ -81,5 +84,5 @@ class Memory:
 
 def _parts(state: State) -> Iterator[str]:
     shelves = (state.notes, state.portraits, state.sheets, state.cards)
-    for index in (state.reads, *(shelf.made for shelf in shelves)):
+    for index in (state.reads, state.record, *(shelf.made for shelf in shelves)):
         yield from index.parts.values()
