@@ -18,6 +18,20 @@ def test_wording(manual):
     ]
 
 
+def test_it_points_at_the_word_where_it_stands_first_whatever_stands_beside_it(manual):
+    def places():
+        return [each[:2] for each in manual.found()]
+
+    first = "tools/slide-hammer.md"
+    manual.body(FILE, "A tire. The tyre.\n")
+    manual.body(first, "Enter (tires), a *tire*, a tire; none that is tired.\n")
+    assert places() == [(f"{first}:6:19 said-two-ways (look)", "tire")]
+    manual.body(first, "Enter (tires), *tires*; none that is tired.\n")
+    assert places() == [(f"{FILE}:6:3 said-two-ways (look)", "tire")]
+    manual.body(FILE, "The tyre.\n")
+    assert places() == [(f"{first}:6:8 said-two-ways (look)", "tires")]
+
+
 def test_words_of_two_countries_on_two_pages(manual):
     manual.body(FILE, "Beside the tyres.\n")
     manual.keys("tools/slide-hammer.md", "summary: Not for a tire.\n")

@@ -109,12 +109,17 @@ def _page(manual: Manual, file: str) -> Page:
     return next(page for page in manual.texts() if page.file == file)
 
 
+def _begins(token: re.Match[str]) -> int:
+    """Return where the word begins in what stands between two spaces."""
+    return token.end() - len(token[0].lstrip(_EDGES))
+
+
 def _finding(ours: str, other: str, written: str, page: Page) -> Finding:
     text = prose(page.body)
     tokens = re.finditer(r"\S+", unquoted(text.words))
     found = next((each for each in tokens if written in _spellings(each[0])), None)
     placed = page.title if written in _spellings(page.title.value) else page.summary
-    at = text.place(found.start(), page.file) if found else placed.at
+    at = text.place(_begins(found), page.file) if found else placed.at
     wrong = f"The manual says {ours} and {other}, and no page declares them as one word."
     mend = (
         f"Write one everywhere, or declare it on a page, under words: {ours}: {{also: [{other}]}}."
