@@ -17,8 +17,7 @@ def standing(told: Json, how: Mapping[str, str] | None = None) -> str:
     `how` holds finished HTML by the id of a check: what the manual adds to it.
     """
     ways = how or {}
-    parts = (
-        f'<p class="uh-standing__outlook" role="status">{escape(told["outlook"])}</p>',
+    drawn = (
         _next(told["next"], ways),
         _found(told),
         _ask(told),
@@ -26,14 +25,19 @@ def standing(told: Json, how: Mapping[str, str] | None = None) -> str:
         _others(told["others"], ways),
         _certainty(told["certainty"]),
     )
-    return f'<div class="uh-standing">{"".join(parts)}</div>'
+    return _framed(told["outlook"], "".join(drawn))
 
 
 def wrong(message: str) -> str:
     """Write why nothing could be found out."""
+    return _framed(message, "")
+
+
+def _framed(outlook: str, drawn: str) -> str:
+    """Write the line that is read out where it changes, and beside it what is drawn anew."""
     return (
-        '<div class="uh-standing">'
-        f'<p class="uh-standing__outlook" role="status">{escape(message)}</p></div>'
+        f'<div class="uh-standing"><p class="uh-standing__outlook" role="status">{escape(outlook)}'
+        f'</p><div class="uh-standing__drawn">{drawn}</div></div>'
     )
 
 

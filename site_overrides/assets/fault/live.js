@@ -1,5 +1,6 @@
 /** Finds the cause of a complaint check by check; what is kept, and where, is told by what is around it. */
 import { el } from "../cards/kit/dom.js";
+import { nextTask } from "../phone/next-task.js";
 import { standing } from "./client.js";
 import * as kept from "./kept.js";
 import { StandingView } from "./standing-view.js";
@@ -41,9 +42,7 @@ export class LiveFault {
     this.around = around;
     this.turn = 0;
     this.tools = /** @type {Element} */ (root.querySelector(".uh-find__tools"));
-    this.place = /** @type {Element} */ (root.querySelector(".uh-standing"));
-    this.view = this.viewOf(this.place);
-    this.place.replaceWith(this.view.node);
+    this.view = this.viewOf(root.querySelector(".uh-standing") ?? undefined);
     this.select = /** @type {HTMLSelectElement|null} */ (root.querySelector(".uh-find__family select"));
     this.takeChoice();
   }
@@ -120,6 +119,7 @@ export class LiveFault {
     try {
       const { complaint } = this.data.by_family[this.family];
       const [told] = await Promise.all([standing(complaint, results), isKept]);
+      await nextTask(); // to take it in was one
       if (turn !== this.turn) return false;
       view.show(told, results, { isStopped });
       this.root.dataset.answered = "yes";

@@ -1,5 +1,6 @@
 /** Shows where the search stands, with what the reader can do: give a result, undo one, stop. */
 import { el } from "../cards/kit/dom.js";
+import { redraw } from "../phone/redraw.js";
 import { doneList, how, mends, resultButtons } from "./standing-parts.js";
 
 /** @import { FamilyData, Given, Result, Told } from "./types.js" */
@@ -24,20 +25,20 @@ import { doneList, how, mends, resultButtons } from "./standing-parts.js";
 /** What the reader is to do next. */
 const LEAD = ":is(.uh-next, .uh-standing__found, .uh-ask):not([hidden])";
 
-/** One complaint's view; `node` stays the same, what is in it is drawn anew. */
+/** One complaint's view; `node`, `status` and `drawn` stay the same, what is in them is drawn anew. */
 export class StandingView {
   /**
    * @param {Setting} setting
-   * @param {Element} [first] what the page shows already, taken over
+   * @param {Element} [node] what the page shows already, taken over
    */
-  constructor(setting, first) {
+  constructor(setting, node = empty()) {
     this.setting = setting;
-    this.status = el("p", { class: "uh-standing__outlook", role: "status" });
-    this.drawn = el("div", { class: "uh-standing__drawn" }, ...(first?.childNodes ?? []));
-    const outlook = this.drawn.querySelector(".uh-standing__outlook");
-    this.status.textContent = outlook?.textContent ?? "";
-    outlook?.remove();
-    this.node = el("div", { class: "uh-standing" }, this.status, this.drawn);
+    this.node = node;
+    const part = (/** @type {string} */ name) => /** @type {HTMLElement} */ (node.querySelector(`.uh-standing__${name}`));
+    this.status = part("outlook");
+    this.drawn = part("drawn");
+    /** Whether the page's own answer stands there: the first live one is mostly the same. */
+    this.isAsBuilt = this.drawn.childElementCount > 0;
   }
 
   /**
@@ -47,8 +48,7 @@ export class StandingView {
    */
   show(told, results, { isStopped = false } = {}) {
     const parsed = new DOMParser().parseFromString(told.html, "text/html"); // escaped by Python
-    const fresh = /** @type {Element} */ (parsed.querySelector(".uh-standing"));
-    fresh.querySelector(".uh-standing__outlook")?.remove();
+    const fresh = /** @type {Element} */ (parsed.querySelector(".uh-standing__drawn"));
     if (isStopped) stop(fresh);
     this.#fill(fresh);
     const done = doneList(results, this.setting);
@@ -57,7 +57,9 @@ export class StandingView {
     else if (done) fresh.prepend(done);
     const { none, goOn } = this.setting.act;
     if (none && goOn && told.ok && !told.ask) fresh.append(this.#noneButton(isStopped));
-    this.drawn.replaceChildren(...fresh.childNodes);
+    if (this.isAsBuilt) redrawKeepingOpen(this.drawn, fresh);
+    else this.drawn.replaceChildren(...fresh.childNodes);
+    this.isAsBuilt = false;
     this.status.style.minHeight = "";
     this.say(isStopped ? "Stopped: none of these." : told.outlook || told.wrong);
   }
@@ -123,6 +125,21 @@ export class StandingView {
     const button = el("button", { type: "button", class: "uh-button uh-button--plain", onclick }, words);
     return el("p", { class: "uh-none" }, isStopped ? null : "Nothing of the list fits? ", button);
   }
+}
+
+const empty = () =>
+  el("div", { class: "uh-standing" }, el("p", { class: "uh-standing__outlook", role: "status" }), el("div", { class: "uh-standing__drawn" }));
+
+/**
+ * A check that the reader has opened meanwhile stays open.
+ *
+ * @param {Element} place
+ * @param {Element} fresh
+ */
+function redrawKeepingOpen(place, fresh) {
+  const opened = new Set([...place.querySelectorAll("details[open] summary")].map(({ textContent }) => textContent));
+  for (const each of fresh.querySelectorAll("details")) each.open = opened.has(each.querySelector("summary")?.textContent ?? "");
+  redraw(place, fresh);
 }
 
 /**

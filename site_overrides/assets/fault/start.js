@@ -16,12 +16,15 @@ const resultsName = (/** @type {string} */ fault) => `fault results ${fault}`;
 /** What a new job card takes over, see `cards/plan/`. */
 const HAND_OVER = "fault hand-over";
 
+/** The way from this page to the site's front page, as the page's own links have it. */
+const BACK = document.querySelector('meta[name="uh-root"]')?.getAttribute("content");
+
 /**
  * @param {string} fault
  * @returns {Around} the site: this phone's store, its pages and its job cards
  */
 const site = (fault) => ({
-  href: (url) => new URL(url, ROOT).href,
+  href: (url) => `${BACK}/${url}`,
   keep: (findings) => remember(resultsName(fault), findings),
   chosen: (family) => void remember(FAMILY, family).catch(() => {}),
   async toCard(family, { results }) {

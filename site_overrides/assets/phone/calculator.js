@@ -3,6 +3,8 @@ import { AnswerStrip } from "./answer-strip.js";
 import { calculators } from "./calculator-client.js";
 import { entriesOf, fillFrom, showErrors } from "./calculator-fields.js";
 import { tellFolded } from "./folded-fields.js";
+import { nextTask } from "./next-task.js";
+import { redraw } from "./redraw.js";
 
 /** @typedef {import("./calculator-worker.js").Result} Result */
 /** @typedef {import("./calculator-fields.js").Control} Control */
@@ -90,6 +92,7 @@ export class LiveCalculator {
   async askOnce() {
     try {
       const result = await calculators.ask(this.name, entriesOf(this.form));
+      await nextTask(); // to take it in was one
       if (this.isChanged) return;
       this.show(result);
     } catch (error) {
@@ -142,7 +145,7 @@ export class LiveCalculator {
 function replaceKeepingOpen(place, fresh) {
   const isOpen = [...place.querySelectorAll("details")].map(({ open }) => open);
   fresh.querySelectorAll("details").forEach((each, at) => (each.open = isOpen[at] ?? false));
-  place.replaceChildren(...fresh.childNodes);
+  redraw(place, fresh);
 }
 
 /**

@@ -7,7 +7,7 @@ const FIRST = "phone/start.js";
 const AFTER = "phone/offline-state.js";
 /** Asked for by a page itself. */
 const OWN = ["search/page.js"];
-/** Whatever it needs stays with it: what else asks for that is on the same page. */
+/** Whatever it needs stays with it: what else asks for that is on the same page, but for a complaint's. */
 const ALONE = "phone/calculator.js";
 /** It has few modules of its own; what it shares is kept apart from what only larger ones share. */
 const SMALL = "fault/start.js";
@@ -49,7 +49,7 @@ export async function grouped(graph) {
     const [by, later] = [asking(pages, module), asking(views, module)];
     if (behind.get(FIRST)?.has(module) || (by.includes(AFTER) && by.length > 1)) return FIRST;
     if (module === BUILT) return BUILT;
-    if (by.includes(ALONE)) return ALONE;
+    if (by.includes(ALONE)) return by.includes(SMALL) ? FIRST : ALONE;
     if (by.length === 0) return views.has(module) ? module : fileAmongViews(later);
     // A view must not bring in another page for one module that it shares with it.
     if (by.length === 1 && (later.length === 0 || by[0] === VIEWED)) return by[0];
