@@ -5,6 +5,7 @@ import re
 from pathlib import Path
 
 import pytest
+from jinja2 import Environment, FileSystemLoader
 
 from underhoist import theme
 
@@ -33,6 +34,13 @@ ANSWERS = {
 """What writes HTML in the calculators' thread."""
 NAMED = re.compile(r"uh-[a-z][a-z0-9_-]*")
 LOADED = re.compile(r"""(?:from|import)\s*\(?\s*"(\.[^"]+\.js)\"""")
+
+
+RULES = """(text) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(text);
+    return [...sheet.cssRules].map(({ cssText }) => cssText.replace(/\\s+/g, ""));
+}"""
 
 
 def scripts(entry: str) -> set[Path]:
@@ -83,3 +91,12 @@ def test_paper_holds_up_no_screen(site: Path) -> None:
     """The sheet for paper is asked for as such, and has nothing for the screen."""
     html = (site / "index.html").read_text(encoding="utf-8")
     assert re.search(r'<link rel="stylesheet" href="[^"]*assets/print\.css" media="print">', html)
+
+
+@pytest.mark.parametrize("sheet", theme.SHEETS)
+def test_without_comments_and_blanks_a_sheet_says_the_same(site: Path, same_page, sheet: str):
+    written = Environment(loader=FileSystemLoader(theme.folder())).get_template(sheet).render()
+    sent = (site / sheet).read_text(encoding="utf-8")
+    assert len(sent) < len(written)
+    rules = same_page.evaluate(RULES, written)
+    assert rules and same_page.evaluate(RULES, sent) == rules

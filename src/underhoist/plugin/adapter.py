@@ -1,11 +1,13 @@
 """What MkDocs asks while it builds: our pages in place of what it would make of the files."""
 
 # pyright: reportUnknownMemberType=false, reportUnknownVariableType=false
-# MkDocs' own types are partial.
+# pyright: reportMissingTypeStubs=false, reportUnknownArgumentType=false
+# MkDocs' own types are partial, and the style sheets' minifier has none.
 
 from collections.abc import Callable, Iterable
 from pathlib import Path
 
+import rcssmin
 from jinja2 import ChoiceLoader, DictLoader, Environment
 from markupsafe import escape
 from mkdocs.config.defaults import MkDocsConfig
@@ -142,6 +144,14 @@ class UnderhoistPlugin(BasePlugin[Settings]):
         if self.kept is not None:
             self.kept.wrote(self._sheet(page).address, output)
         return output
+
+    def on_post_template(
+        self, output_content: str, *, template_name: str, config: MkDocsConfig
+    ) -> str:
+        """Leave comments and blanks out of the style sheets: the first paint waits for them."""
+        del config
+        is_style = template_name in theme.SHEETS
+        return str(rcssmin.cssmin(output_content)) if is_style else output_content
 
     def _kept_sheets(self, site: Site) -> Iterable[Sheet]:
         return self.kept.sheets(site).values() if self.kept else ()
