@@ -36,6 +36,7 @@ NAMED = re.compile(r"uh-[a-z][a-z0-9_-]*")
 LOADED = re.compile(r"""(?:from|import)\s*\(?\s*"(\.[^"]+\.js)\"""")
 
 
+ENVIRONMENT = Environment(loader=FileSystemLoader(theme.folder()), autoescape=True)
 RULES = """(text) => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(text);
@@ -95,7 +96,7 @@ def test_paper_holds_up_no_screen(site: Path) -> None:
 
 @pytest.mark.parametrize("sheet", theme.SHEETS)
 def test_without_comments_and_blanks_a_sheet_says_the_same(site: Path, same_page, sheet: str):
-    written = Environment(loader=FileSystemLoader(theme.folder())).get_template(sheet).render()
+    written = ENVIRONMENT.get_template(sheet).render()
     sent = (site / sheet).read_text(encoding="utf-8")
     assert len(sent) < len(written)
     rules = same_page.evaluate(RULES, written)
