@@ -82,13 +82,7 @@ class Lexicon:
 
     @cached_property
     def _stems(self) -> tuple[str, ...]:
-        """What to look for first, each once: where gas is not, gas pedal is neither."""
-        stems = sorted(set(map(_stem, self.ours)), key=len)
-        return tuple(
-            each
-            for number, each in enumerate(stems)
-            if not any(shorter in each for shorter in stems[:number])
-        )
+        return tuple(map(_stem, self.ours))
 
     @cached_property
     def _forms(self) -> dict[str, tuple[str, str]]:
