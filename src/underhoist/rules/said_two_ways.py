@@ -41,10 +41,11 @@ Bad (the words of two countries):
 
 import re
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 
 from underhoist.finding import Finding, Severity
 from underhoist.lexicon import key_of, many, unquoted
-from underhoist.model import Draft, Manual, Page, PlainPage
+from underhoist.model import Body, Draft, Manual, Page, PlainPage
 from underhoist.prose import prose
 from underhoist.rules._pages import TEXTS
 
@@ -53,6 +54,7 @@ SEVERITY = Severity.LOOK
 PAGES = TEXTS
 
 _EDGES = "\"'’‘“”.,;:!?()[]{}*_·–—"
+_TOKEN = re.compile(r"\S+")
 _HYPHENED = re.compile(r"[a-z]{2,}(?:-[a-z]{2,})+")
 _TWO_COUNTRIES = (
     ("bush", "bushing"), ("pan", "sump"), ("tyre", "tire"), ("bonnet", "hood"),
@@ -78,12 +80,15 @@ def check_gathered(manual: Manual, gathered: Mapping[str, str]) -> Iterator[Find
     said = set[str]().union(*map(str.split, gathered.values()))
     declared = _declared(manual)
     pairs = [(each, each.replace("-", "")) for each in said if _HYPHENED.fullmatch(each)]
-    for ours, other in (*pairs, *_TWO_COUNTRIES):
-        second = _said(other, said)
-        known = key_of(ours) in declared or key_of(other) in declared
-        if _said(ours, said) and second and not known:
-            files = (file for file, words in gathered.items() if second in words.split())
-            yield _finding(ours, other, second, _page(manual, next(files)))
+    second = {
+        (ours, other): written
+        for ours, other in (*pairs, *_TWO_COUNTRIES)
+        if _said(ours, said) and (written := _said(other, said))
+        if key_of(ours) not in declared and key_of(other) not in declared
+    }
+    first = _first_pages(manual, gathered, frozenset(second.values()))
+    for (ours, other), written in second.items():
+        yield _finding(ours, other, written, first[written])
 
 
 def _spellings(text: str) -> dict[str, None]:
@@ -105,21 +110,32 @@ def _said(name: str, said: set[str]) -> str | None:
     return next((each for each in (name, many(name)) if each in said), None)
 
 
-def _page(manual: Manual, file: str) -> Page:
-    return next(page for page in manual.texts() if page.file == file)
+def _first_pages(
+    manual: Manual, gathered: Mapping[str, str], wanted: frozenset[str]
+) -> dict[str, Page]:
+    """Return for each of these words the first page that says it."""
+    found: dict[str, Page] = {}
+    for page in manual.texts() if wanted else ():
+        for each in wanted.intersection(gathered.get(page.file, "").split()):
+            found.setdefault(each, page)
+    return found
 
 
-def _begins(token: re.Match[str]) -> int:
-    """Return where the word begins in what stands between two spaces."""
-    return token.end() - len(token[0].lstrip(_EDGES))
+@lru_cache(maxsize=64)
+def _offsets(body: Body) -> dict[str, int]:
+    """Return where each word of a text begins, the first time."""
+    found: dict[str, int] = {}
+    for token in _TOKEN.finditer(unquoted(prose(body).words)):
+        begin = token.end() - len(token[0].lstrip(_EDGES))
+        for word in _spellings(token[0]):
+            found.setdefault(word, begin)
+    return found
 
 
 def _finding(ours: str, other: str, written: str, page: Page) -> Finding:
-    text = prose(page.body)
-    tokens = re.finditer(r"\S+", unquoted(text.words))
-    found = next((each for each in tokens if written in _spellings(each[0])), None)
+    offset = _offsets(page.body).get(written)
     placed = page.title if written in _spellings(page.title.value) else page.summary
-    at = text.place(_begins(found), page.file) if found else placed.at
+    at = placed.at if offset is None else prose(page.body).place(offset, page.file)
     wrong = f"The manual says {ours} and {other}, and no page declares them as one word."
     mend = (
         f"Write one everywhere, or declare it on a page, under words: {ours}: {{also: [{other}]}}."
