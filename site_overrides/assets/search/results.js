@@ -1,4 +1,5 @@
 // Shows an answer: what was understood, how many pages there are, and each with its best places.
+import { redraw } from "../phone/redraw.js";
 import { termsOf, wordsOf } from "./terms.js";
 
 /**
@@ -12,8 +13,14 @@ const found = /** @type {HTMLElement} */ (document.getElementById("found"));
 const list = /** @type {HTMLElement} */ (document.getElementById("results"));
 const root = new URL(`${document.querySelector('meta[name="uh-root"]')?.getAttribute("content") ?? "."}/`, location.href);
 
-/** Results drawn at once: as many as a screen holds, so that no letter waits for the rest of the list. */
-const AT_ONCE = 4;
+/** Results drawn in one frame: no letter waits longer than these take to be laid out and painted. */
+const AT_ONCE = 2;
+
+/** As many results as a screen holds: what the letter before found stands until the new is drawn. */
+const SCREEN = 4;
+
+/** So long, in ms, a reader must have stopped typing before what is below the screen is drawn. */
+const STOPPED = 250;
 
 /** @typedef {(link: HTMLAnchorElement) => void} Lead Called for every link to a place of the manual. */
 
@@ -30,23 +37,31 @@ export function showAnswer(answer, question, lead = () => {}) {
   understood.hidden = !answer?.understood.length && !answer?.cut.length;
   for (const link of understood.getElementsByTagName("a")) lead(link);
   found.textContent = answer ? sentence(answer, question) : question;
-  list.replaceChildren();
-  if (answer) showMore(answer.found, new Marks(answer.terms), lead, shown);
+  const marks = new Marks(answer?.terms ?? []);
+  const pages = answer?.found ?? [];
+  for (const left of [...list.children].slice(Math.min(SCREEN, pages.length))) left.remove();
+  drawFrom(0, pages, (page) => resultOf(page, marks, lead), shown);
 }
 
 /**
- * Draws the next results, and the others after them, until another answer is shown.
+ * Draws a few results, and the others a few a frame, until another answer is shown.
+ * @param {number} at
  * @param {Found[]} pages
- * @param {Marks} marks
- * @param {Lead} lead
+ * @param {(page: Found) => Element} draw
  * @param {number} answer
  */
-function showMore(pages, marks, lead, answer) {
+function drawFrom(at, pages, draw, answer) {
   if (answer !== shown) return;
-  const items = pages.slice(0, AT_ONCE).map((page) => resultOf(page, marks));
-  for (const item of items) for (const link of item.getElementsByTagName("a")) lead(link);
-  list.append(...items);
-  if (pages.length > AT_ONCE) setTimeout(showMore, 0, pages.slice(AT_ONCE), marks, lead, answer);
+  const next = at + AT_ONCE;
+  pages.slice(at, next).forEach((page, number) => {
+    const old = list.children[at + number];
+    if (old) redraw(old, draw(page));
+    else list.append(draw(page));
+  });
+  if (next >= pages.length) return;
+  const goOn = () => requestAnimationFrame(() => drawFrom(next, pages, draw, answer));
+  if (next === SCREEN) setTimeout(goOn, STOPPED);
+  else goOn();
 }
 
 /** @param {Answer} answer @param {string} question */
@@ -75,14 +90,15 @@ function wordsCut(cut) {
   return cut.length > 0 ? `${cut.join(", ")}: in too many places to look at each. A word that tells more finds more.` : "";
 }
 
-/** @param {Found} page @param {Marks} marks */
-function resultOf({ address, title, note, summary, said, spots }, marks) {
+/** @param {Found} page @param {Marks} marks @param {Lead} lead */
+function resultOf({ address, title, note, summary, said, spots }, marks, lead) {
   const item = document.createElement("li");
   item.append(linkTo(address, marks.in(title)));
   if (note) item.append(paragraph("uh-results__note", [note]));
   if (said) item.append(paragraph("uh-results__said", ["“", ...marks.in(said), "”"]));
   if (spots.length === 0) item.append(paragraph("", marks.in(summary)));
   else item.append(spotsOf(address, spots, marks));
+  for (const link of item.getElementsByTagName("a")) lead(link);
   return item;
 }
 
