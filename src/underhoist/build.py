@@ -14,6 +14,7 @@ from underhoist.lock import held
 from underhoist.pages import Site
 from underhoist.project import SETTINGS, Unusable, pages_folder
 from underhoist.rebuild import DamagedError, KeptBuild
+from underhoist.uncollected import uncollected
 
 PhoneSide = Callable[[Path, Callable[[str], None]], BrowserReport | None]
 """Adds the phone side to a new site, telling each stage."""
@@ -86,7 +87,8 @@ def _built(  # noqa: PLR0913  # what a build is told
     pages = pages_folder(project)
     teller.stage("Checking the manual")
     kept = KeptBuild(project, site, afresh=afresh, phone=add_phone_side is None)
-    checked = FolderChecker(pages, kept.read, kept.findings).checked()
+    with uncollected():
+        checked = FolderChecker(pages, kept.read, kept.findings).checked()
     if checked.stops:
         return Built(checked=checked, pages=pages, site=None)
     with held(site):

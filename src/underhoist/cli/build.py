@@ -1,5 +1,6 @@
 """`underhoist build`: check a manual and build its site."""
 
+import gc
 import sys
 from pathlib import Path
 
@@ -49,3 +50,4 @@ def build(project: Path, site: Path | None, since: Path | None, afresh: bool) ->
         click.echo("No site was built. An older one, if there is one, is as it was.")
         sys.exit(STOPPED)
     click.echo(summary(built))
+    gc.freeze()  # the program ends: nobody needs to look through all of it once more

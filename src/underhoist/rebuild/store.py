@@ -1,16 +1,16 @@
 """Keeps what a build made, signed: nothing is believed that this builder did not write itself."""
 
-import gc
 import hashlib
 import hmac
 import os
 import pickle
 import secrets
-from collections.abc import Generator
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from pathlib import Path
 
 from platformdirs import user_data_path
+
+from underhoist.uncollected import uncollected
 
 KEY = "build.key"
 """The secret of this user, in the folder for such data."""
@@ -56,19 +56,6 @@ def save(place: Path, made_by: str, kept: object) -> None:
         with suppress(OSError):
             making.unlink()
         raise
-
-
-@contextmanager
-def uncollected() -> Generator[None]:
-    """Let nobody look for garbage meanwhile: there is none among what is kept, and it is much."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.freeze()
-        if was_on:
-            gc.enable()
 
 
 def _signature(key: bytes, made_by: str, body: bytes | memoryview) -> bytes:
