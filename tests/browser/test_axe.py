@@ -65,3 +65,19 @@ def test_axe_does_find_a_fault_that_is_there(page: Page, site_url: str) -> None:
     page.goto(site_url)
     page.evaluate("document.querySelector('main').append(document.createElement('button'))")
     assert any(fault.startswith("button-name") for fault in findings(page))
+
+
+PALE = """() => {
+    const pale = document.createElement("p");
+    pale.textContent = "Not black enough";
+    Object.assign(pale.style, { color: "#767676", background: "#ffffff" });
+    document.querySelector("main").append(pale);
+}"""
+"""4.54:1 on white: enough for AA, and less than 7:1."""
+
+
+def test_axe_does_find_a_pale_text_on_either_paper(page: Page, site_url: str) -> None:
+    page.goto(site_url)
+    page.evaluate(PALE)
+    found = [fault for fault in findings(page) if "Not black enough" in fault]
+    assert [fault.split(":")[0] for fault in found] == ["color-contrast-enhanced"] * 2
