@@ -76,9 +76,10 @@ def test_every_bad_entry_is_refused_in_the_same_words_as_at_the_desk(
 @pytest.mark.parametrize("text", ["?", "4,2", "-5 L", "1e300", "nan", "5 kg", "<b>5</b>"])
 def test_the_sentence_stands_beside_the_field_and_what_was_typed_stays(same_page, site_url, text):
     page = same_page
-    page.goto(f"{site_url}calculators/staged-fill/")
-    page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
-    page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true")
+    if page.url != f"{site_url}calculators/staged-fill/":  # every field is put back at its end
+        page.goto(f"{site_url}calculators/staged-fill/")
+        page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
+        page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true")
     inputs = page.locator("form.uh-calc input:not([type=radio], [type=checkbox])")
     assert inputs.count() > 5
     names = {field.name for field in get("staged-fill").fields if field.kind == "text"}
