@@ -14,7 +14,9 @@ import os
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
+from concurrent.futures import ThreadPoolExecutor, as_completed
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
@@ -101,6 +103,29 @@ def run_counted(label: str, command: list[str], counts: str, total: int) -> None
         print()
         raise StoppedError(f"{label}: this did not work.\n" + "".join(lines[-40:]))
     bar.finish()
+
+
+def run_together(label: str, commands: dict[str, list[str]]) -> None:
+    """Run commands at the same time, out of sight; the bar moves whenever one is done."""
+    bar = Bar(label, len(commands))
+    with ThreadPoolExecutor(len(commands)) as pool:
+        running = {pool.submit(run_hidden, each): name for name, each in commands.items()}
+        for ended in as_completed(running):
+            code, said = ended.result()
+            if code != 0:
+                print()
+                raise StoppedError(f"{running[ended]}: this did not work.\n{said}")
+            bar.step()
+    bar.finish()
+
+
+def run_hidden(command: list[str]) -> tuple[int, str]:
+    """Run a command; what it ended with, and the last lines of what it said."""
+    done = subprocess.run(
+        command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
+        text=True, encoding="utf-8", errors="replace", check=False,
+    )  # fmt: skip
+    return done.returncode, "".join(done.stdout.splitlines(keepends=True)[-40:])
 
 
 def environment() -> dict[str, str]:
@@ -244,9 +269,10 @@ def _own_browser() -> tuple[Path, str]:
 # --- the commands -----------------------------------------------------------------------------
 
 
-def ours(*words: str) -> int:
-    """Run one of our own commands, its output as it is."""
-    return subprocess.run(list(words), cwd=ROOT, env=environment(), check=False).returncode
+def ours(*words: str, **more: str) -> int:
+    """Run one of our own commands, its output as it is, with more in its environment."""
+    known = {**environment(), **more}
+    return subprocess.run(list(words), cwd=ROOT, env=known, check=False).returncode
 
 
 def manual() -> int:
@@ -265,19 +291,25 @@ def test() -> int:
     """Run every check and test; the first that fails ends it."""
     set_up(tests=True)
     install_browser()
+    with tempfile.TemporaryDirectory() as folder:
+        site = Path(folder) / "site"
+        run_together("Style, layout, types, demo manual", checks(site))
+        # A process a core; the order of the files is kept, because the slow ones are put first.
+        spread = ["-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"]
+        return ours(str(PYTHON), "-m", "pytest", *spread, UNDERHOIST_TEST_SITE=str(site))
+
+
+def checks(site: Path) -> dict[str, list[str]]:
+    """Give what is asked before the tests, and the build of the site that the tests share."""
     node = str(BIN / ("node.exe" if os.name == "nt" else "node"))
     python = str(PYTHON)
-    checks = {
+    return {
         "Style (ruff check)": [python, "-m", "ruff", "check", "-q", "."],
         "Layout (ruff format)": [python, "-m", "ruff", "format", "-q", "--check", "."],
         "Types, Python (pyright)": [node, "node_modules/pyright/index.js"],
         "Types, phone side (tsc)": [node, "node_modules/typescript/bin/tsc", "-p", "."],
+        "Demo manual": [python, "-m", "underhoist", "build", ".", "--site", str(site)],
     }
-    for label, command in checks.items():
-        run_counted(label, command, "\0", 1)
-    # A process a core; the order of the files is kept, because the slow ones are put first.
-    spread = ["-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"]
-    return ours(python, "-m", "pytest", *spread)
 
 
 def bench(wanted: str = "") -> int:

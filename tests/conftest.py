@@ -1,7 +1,9 @@
-"""The Chromium that every test with a browser takes, whichever folder it is in."""
+"""What tests of more than one folder take: the demo manual's site, Chromium, and the order."""
 
 from __future__ import annotations
 
+import os
+import subprocess
 import sys
 from pathlib import Path
 
@@ -11,6 +13,53 @@ sys.path.insert(0, str(Path(__file__).parent / "browser"))
 sys.path.insert(0, str(Path(__file__).parent / "shared"))
 
 from chromium import CHROMIUM, QUIET
+from made_once import made_once
+
+ROOT = Path(__file__).resolve().parent.parent
+HERE = Path(__file__).parent
+SHORT = (HERE / "calculators", HERE / "rules")
+"""Folders of many files that take a second each: they fill up what is left at the end."""
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    """What takes longest goes first, so that no process is left alone with it at the end."""
+    items.sort(key=turn)
+
+
+def turn(item):
+    """When a test has its turn: those with a browser first."""
+    if item.get_closest_marker("browser"):
+        return 0
+    return 2 if any(item.path.is_relative_to(folder) for folder in SHORT) else 1
+
+
+@pytest.fixture(scope="session")
+def demo_site(tmp_path_factory):
+    """The folder of the built demo manual, of one build for all processes; nobody changes it.
+
+    UNDERHOIST_TEST_SITE names one that is built already, as `make test` builds it.
+    """
+    own = tmp_path_factory.getbasetemp()
+    run = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    given = os.environ.get("UNDERHOIST_TEST_SITE")
+    folder = Path(given) if given else made_once(run / "demo-site", build_demo)
+    before = stamps(folder)
+    yield folder
+    assert stamps(folder) == before, "a test changed the site that all tests share"
+
+
+def build_demo(folder):
+    """Build the demo manual; what went wrong, or nothing."""
+    command = [sys.executable, "-m", "underhoist", "build", ".", "--site", str(folder)]
+    built = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
+    return built.stdout + built.stderr if built.returncode else ""
+
+
+def stamps(folder):
+    """Each file's size and the time when it was written last."""
+    found = {path: path.stat() for path in folder.rglob("*") if path.is_file()}
+    return {path: (each.st_size, each.st_mtime_ns) for path, each in found.items()}
 
 
 @pytest.fixture(scope="session")

@@ -1,47 +1,25 @@
-"""The demo site built once, a server that can be stopped, and a browser the size of a phone."""
+"""The demo site, a server that can be stopped, and a browser the size of a phone."""
 
 from __future__ import annotations
 
-import os
-import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(Path(__file__).parent))
 
-from made_once import made_once  # noqa: E402
-from offline_hands import store_all  # noqa: E402
-from playwright.sync_api import expect  # noqa: E402
-from static_server import StaticServer  # noqa: E402
+from offline_hands import store_all
+from playwright.sync_api import expect
+from static_server import StaticServer
 
 expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wrong stays wrong.
 
 
-@pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items):
-    """What takes longest goes first, so that no process is left alone with it at the end."""
-    items.sort(key=lambda item: item.get_closest_marker("browser") is None)
-
-
 @pytest.fixture(scope="session")
-def site(tmp_path_factory):
-    """The folder of the built demo site. UNDERHOIST_TEST_SITE names one that is built already."""
-    given = os.environ.get("UNDERHOIST_TEST_SITE")
-    if given:
-        return Path(given)
-    own = tmp_path_factory.getbasetemp()
-    run = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
-    return made_once(run / "demo-site", build_site)
-
-
-def build_site(folder):
-    """Build the demo manual; what went wrong, or nothing."""
-    command = [sys.executable, "-m", "underhoist", "build", str(ROOT), "--site", str(folder)]
-    built = subprocess.run(command, capture_output=True, text=True, check=False)
-    return built.stdout + built.stderr if built.returncode else ""
+def site(demo_site):
+    """The folder of the built demo site."""
+    return demo_site
 
 
 @pytest.fixture(scope="session")
