@@ -13,7 +13,12 @@ sys.path.insert(0, str(Path(__file__).parent / "browser"))
 sys.path.insert(0, str(Path(__file__).parent / "shared"))
 
 from chromium import CHROMIUM, QUIET
+from hypothesis import HealthCheck, settings
 from made_once import made_once
+
+# A loaded machine makes a slow draw now and then; that says nothing about what is tested.
+settings.register_profile("loaded", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("loaded")
 
 ROOT = Path(__file__).resolve().parent.parent
 HERE = Path(__file__).parent

@@ -1,6 +1,11 @@
+import shutil
+from pathlib import Path
+
 import pytest
 
 from underhoist.browser import install
+
+CACHE = Path(__file__).resolve().parents[2] / ".cache"
 
 PAGE = '<!doctype html><html lang="en-GB"><title>{title}</title><h1>{title}</h1>'
 
@@ -27,3 +32,12 @@ def installed(tmp_path_factory):
     said = []
     folder = write_site(tmp_path_factory.mktemp("installed") / "site")
     return folder, install(folder, progress=said.append), said
+
+
+@pytest.fixture(scope="module")
+def cache(demo_site, tmp_path_factory):
+    """What the build of the demo site kept of wheels and images, as a copy that tests change."""
+    folder = tmp_path_factory.mktemp("cache")
+    for name in ("wheels", "images"):
+        shutil.copytree(CACHE / name, folder / name)
+    return folder

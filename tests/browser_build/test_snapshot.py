@@ -19,11 +19,11 @@ def modules(tmp_path_factory):
 
 
 @pytest.fixture(scope="module")
-def ready(tmp_path_factory, modules):
+def ready(cache, modules):
     """Cache, wheels and image of one build."""
-    cache = tmp_path_factory.mktemp("cache")
     compiled = wheels.compiled(cache / "wheels")
-    return cache, compiled, snapshot.snapshot(cache, modules / "pyodide", compiled)
+    images = cache / "images"
+    return images, compiled, snapshot.snapshot(images, modules / "pyodide", compiled)
 
 
 PHONE = Path(snapshot.__file__).parents[3] / "site_overrides" / "assets" / "phone"

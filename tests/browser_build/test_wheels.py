@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import zipfile
 from pathlib import Path
 
@@ -12,13 +13,13 @@ from underhoist.browser import distributions, tools, wheels
 
 
 @pytest.fixture(scope="module")
-def cache(tmp_path_factory):
-    return tmp_path_factory.mktemp("cache")
+def kept(cache):
+    return cache / "wheels"
 
 
 @pytest.fixture(scope="module")
-def compiled(cache):
-    return wheels.compiled(cache)
+def compiled(kept):
+    return wheels.compiled(kept)
 
 
 def names(wheel: Path) -> list[str]:
@@ -59,12 +60,12 @@ def test_the_record_names_every_file(compiled):
         assert sorted(line.rsplit(",", 2)[0] for line in lines) == sorted(names(wheel))
 
 
-def test_a_second_build_takes_them_from_the_cache(cache, compiled, monkeypatch):
+def test_a_second_build_takes_them_from_the_cache(kept, compiled, monkeypatch):
     def compiled_again(*_args, **_kwargs):
         pytest.fail("compiled although nothing changed")
 
     monkeypatch.setattr(tools, "run", compiled_again)
-    assert wheels.compiled(cache) == compiled
+    assert wheels.compiled(kept) == compiled
 
 
 def test_equal_contents_give_equal_bytes(compiled, tmp_path):
@@ -87,12 +88,13 @@ def test_a_changed_calculator_gets_another_place_in_the_cache(tmp_path, monkeypa
     )
 
 
-def test_wheels_no_longer_used_are_dropped_but_the_newest(cache, compiled):
+def test_wheels_no_longer_used_are_dropped_but_the_newest(compiled, tmp_path):
+    used = [shutil.copytree(wheel.parent, tmp_path / wheel.parent.name) for wheel in compiled]
     for age in range(12):
-        old = cache / f"old-{age:02}"
+        old = tmp_path / f"old-{age:02}"
         old.mkdir()
         os.utime(old, (1000 - age, 1000 - age))
-    assert wheels.compiled(cache) == compiled
-    kept = sorted(folder.name for folder in cache.glob("old-*"))
-    assert kept == [f"old-{age:02}" for age in range(8)]
-    assert all(wheel.is_file() for wheel in compiled)
+    assert [wheel.parent for wheel in wheels.compiled(tmp_path)] == used
+    left = sorted(folder.name for folder in tmp_path.glob("old-*"))
+    assert left == [f"old-{age:02}" for age in range(8)]
+    assert all(list(folder.glob("*.whl")) for folder in used)

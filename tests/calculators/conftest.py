@@ -6,11 +6,6 @@ from pathlib import Path
 from typing import NamedTuple
 
 import pytest
-from hypothesis import settings
-
-# A loaded machine makes a slow draw now and then; that says nothing about the calculators.
-settings.register_profile("calculators", deadline=None)
-settings.load_profile("calculators")
 
 
 class Case(NamedTuple):

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from underhoist.bound import headless, source
+from underhoist.bound import choice, headless, source
+from underhoist.pages import sheets
 from underhoist.project import Unusable
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -16,6 +17,15 @@ def demo():
     found = source(ROOT)
     assert found.site is not None, "the demo manual has a finding that stops"
     return found.site
+
+
+@pytest.fixture(scope="session", autouse=True)
+def made_sheets(demo):
+    """The demo's pages are made once, whatever is chosen of them: they cannot be changed."""
+    made = tuple(sheets(demo))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(choice, "sheets", lambda site: made if site is demo else sheets(site))
+        yield made
 
 
 @pytest.fixture(scope="session")
