@@ -43,6 +43,12 @@ ASK_ALL = """async ([url, cases]) => {
 }"""
 
 
+def of_smallest(page):
+    """Let the page write for the smallest manual, whose pages are soon read."""
+    body = to_json(sources())
+    page.route("**/drafting/manual.json", lambda route: route.fulfill(body=body))
+
+
 @pytest.mark.parametrize("without", ["nothing", "the image"])
 def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
     page, site_url, tmp_path, without
@@ -52,7 +58,7 @@ def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
     if without == "the image":
         page.route("**/runtime/image-*/*", lambda route: route.abort())
         cases = cases[::6]
-    page.route("**/drafting/manual.json", lambda route: route.fulfill(body=to_json(sources())))
+    of_smallest(page)
     page.goto(site_url)
     asked = [(file, text) for _, file, text in cases]
     looked = page.evaluate(ASK_ALL, [f"{site_url}assets/drafting/desk.js", asked])
@@ -299,6 +305,7 @@ def test_far_too_much_is_not_put_in_and_that_is_said(same_page, site_url):
 
 
 def test_a_check_that_takes_too_long_is_ended_and_the_next_one_answers(page, site_url):
+    of_smallest(page)
     page.goto(site_url)
     said = page.evaluate(
         """async ([url, file]) => {
