@@ -36,6 +36,14 @@ class Maker[S, T: Placed](Protocol):
 
 
 @frozen
+class Single[S, T]:
+    """Makes something of one page, known by the page's file."""
+
+    name: str
+    make: Callable[[S], Iterable[T]]
+
+
+@frozen
 class Batch[T: Placed]:
     """What came out otherwise than before, and the addresses at which nothing is any more."""
 

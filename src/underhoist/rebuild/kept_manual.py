@@ -21,6 +21,7 @@ class KeptManual:
         self._old_names = tuple(sorted(reads))
         self._replaced: dict[str, Read] = {}
         self._hashes: dict[str, str] = {}
+        self._others: dict[str, str] = {}
 
     def read(self, file: str, data: bytes) -> Read:
         """Read a page, if it is another than before."""
@@ -48,10 +49,10 @@ class KeptManual:
 
     def files(self, manual: Manual, folder: Path) -> dict[str, str]:
         """Return the hash of each file: of a page as it was read, of others as they are now."""
-        return {
-            file: self._hashes.get(file) or _hash((folder / file).read_bytes())
-            for file in manual.files
-        }
+        for file in manual.files - self._hashes.keys() - self._others.keys():
+            self._others[file] = _hash((folder / file).read_bytes())
+        known = self._hashes | self._others
+        return {file: known[file] for file in manual.files}
 
     def keep(self, folder: Path) -> Index:
         """Write what was read into the folder of the parts. Raises OSError."""

@@ -1,6 +1,7 @@
 """The rules after each change: what they say of a page stands until it or what it names changes."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import partial
 from itertools import chain
 
 from attrs import frozen
@@ -8,7 +9,7 @@ from attrs import frozen
 from underhoist import rules
 from underhoist.finding import Finding
 from underhoist.model import Manual, Page
-from underhoist.rebuild.keeper import Keeper
+from underhoist.rebuild.keeper import Keeper, Single
 
 
 @frozen
@@ -25,20 +26,6 @@ class Ruled:
     address: str
     """Its file."""
     said: rules.OfPage
-
-
-@frozen
-class _Maker:
-    """Applies the rules to one page, known by its file."""
-
-    page: Page
-
-    @property
-    def name(self) -> str:
-        return self.page.file
-
-    def make(self, source: Source) -> Iterable[Ruled]:
-        return (Ruled(self.page.file, rules.of_page(source.manual, self.page)),)
 
 
 class KeptRules:
@@ -66,5 +53,10 @@ def found(manual: Manual, said: Mapping[str, rules.OfPage]) -> Iterator[Finding]
     yield from rules.across(manual, {file: each.gathered for file, each in said.items()})
 
 
-def _makers(source: Source) -> Iterator[_Maker]:
-    return map(_Maker, source.manual.texts())
+def _makers(source: Source) -> Iterator[Single[Source, Ruled]]:
+    for page in source.manual.texts():
+        yield Single(page.file, partial(_ruled, page))
+
+
+def _ruled(page: Page, source: Source) -> Iterable[Ruled]:
+    return (Ruled(page.file, rules.of_page(source.manual, page)),)

@@ -13,12 +13,11 @@ from underhoist.model import Manual, Procedure
 from underhoist.pages import Known, Sheet, Site
 from underhoist.pages.card_data import Card, card_of
 from underhoist.pages.every import makers
-from underhoist.rebuild.keeper import Keeper, Maker, Placed
+from underhoist.rebuild.keeper import Keeper, Maker, Placed, Single
 from underhoist.rebuild.kept_rules import Source, found
 from underhoist.rebuild.page_notes import (
     PageNotes,
     Painted,
-    Single,
     Woven,
     named_targets,
     note_makers,

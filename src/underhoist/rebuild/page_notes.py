@@ -1,17 +1,18 @@
 """What follows from one page and from what it looks up: kept until one of these is another."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
 from attrs import frozen
-from underhoist_calculators import all_calculators
+from underhoist_calculators import get
 
 from underhoist import rules
 from underhoist.history import Portrait
 from underhoist.links import Links, uses_of, words_said
 from underhoist.model import Manual, Page
 from underhoist.pages.portraits import painter
+from underhoist.rebuild.keeper import Single
 from underhoist.rebuild.kept_rules import Source
 from underhoist.references import OWNED, PAGES, Target
 
@@ -55,14 +56,6 @@ class Painted:
     address: str
     """Its file."""
     portrait: Portrait
-
-
-@frozen
-class Single[S, T]:
-    """Makes something of one page, known by the page's file."""
-
-    name: str
-    make: Callable[[S], Iterable[T]]
 
 
 def note_makers(source: Source) -> Iterator[Single[Source, PageNotes]]:
@@ -115,7 +108,7 @@ def _is_in(manual: Manual, group: str, target: Target) -> bool:
 
 def _thing(manual: Manual, named: Named) -> object:
     if not named.group:
-        return {each.name: each for each in all_calculators()}[named.id]
+        return get(named.id)
     pages: Mapping[str, Page] = getattr(manual, named.group)
     if named.scheme in PAGES:
         return pages[named.id]
