@@ -56,16 +56,24 @@ def whole(folder):
     return files(site if site.is_dir() else aside)
 
 
+def wait_for(word, building):
+    """Read until the build says the word; one that ended before fails, with what it said."""
+    for line in building.stdout:
+        if word in line:
+            return
+    pytest.fail(f"the build ended before {word}: {building.communicate()[1]}")
+
+
 @pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="Windows has no SIGKILL")
 def test_a_build_killed_at_any_moment_leaves_a_whole_site(project):
     old = files(project / "site")
     dice = random.Random(7)  # noqa: S311
     for _ in range(4):
         command = [sys.executable, "-c", BUILD, str(project)]
-        building = subprocess.Popen(command, stdout=subprocess.PIPE, text=True)
-        assert building.stdout
-        while "Writing" not in building.stdout.readline():
-            pass
+        building = subprocess.Popen(
+            command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        )
+        wait_for("Writing", building)
         time.sleep(dice.uniform(0, 0.5))
         building.kill()
         building.communicate()
