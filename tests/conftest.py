@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -36,7 +37,13 @@ def turn(item):
     """When a test has its turn: those with a browser first."""
     if item.get_closest_marker("browser"):
         return 0
-    return 2 if any(item.path.is_relative_to(folder) for folder in SHORT) else 1
+    return 2 if is_short(item.path) else 1
+
+
+@cache
+def is_short(file):
+    """Whether the file is of a folder of short ones: asked once a file, not once a test."""
+    return any(file.is_relative_to(folder) for folder in SHORT)
 
 
 @pytest.fixture(scope="session")
