@@ -8,8 +8,8 @@ from urllib.parse import unquote
 from attrs import frozen
 
 from underhoist.model import Body, Page
-from underhoist.prose import Link, prose
-from underhoist.references import SCHEMES
+from underhoist.prose import Link
+from underhoist.references import SCHEMES, other_links
 from underhoist.words import nearest
 
 MADE = frozenset(
@@ -72,7 +72,7 @@ def file_links(page: Page) -> Iterator[tuple[Link, Inside | Outside]]:
 
 @lru_cache(maxsize=4096)
 def _file_links(body: Body, file: str) -> tuple[tuple[Link, Inside | Outside], ...]:
-    targets = ((link, _target(link, file)) for link in prose(body).links(file))
+    targets = ((link, _target(link, file)) for link in other_links(body, file))
     return tuple((link, target) for link, target in targets if target is not None)
 
 
@@ -113,8 +113,6 @@ def _below_root(path: str) -> str:
 
 
 def _by_scheme(scheme: str, link: Link) -> Outside | None:
-    if scheme in SCHEMES:
-        return None
     if scheme in WEB:
         if link.form != "image":
             return None

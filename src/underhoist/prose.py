@@ -9,6 +9,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Iterator
 from functools import cached_property, lru_cache
+from operator import attrgetter
 from typing import Literal
 
 from attrs import field, frozen
@@ -46,6 +47,9 @@ _LIST_ENDS = re.compile(
     rf"\n[ \t]*\n(?! |\t|\n|\d{{1,9}}\.[ \t]|[*_]*(?:{'|'.join(STEP_WORDS)})\b)", re.IGNORECASE
 )
 """A step's own paragraph that was not indented ends nothing: one slip is then one finding."""
+
+
+_OFFSET = attrgetter("offset")
 
 
 @frozen
@@ -99,9 +103,15 @@ class Prose:
         return _DESTINATION.sub(_blank, text)
 
     @cached_property
+    def said(self) -> str:
+        """The words with one space for each target: for a look at what is said, not where."""
+        text = _AUTOLINK.sub(" ", self.text)
+        return _DESTINATION.sub(" ", text)
+
+    @cached_property
     def folded(self) -> str:
         """The words without their case, for a quick look before a pattern is tried."""
-        return folded(self.words)
+        return folded(self.said)
 
     @cached_property
     def _line_starts(self) -> list[int]:
@@ -131,13 +141,13 @@ class Prose:
             found += self._others(_ATTRIBUTE, "html", file) if "=" in self.text else ()
         if "]:" in self.text:
             found += self._others(_DEFINITION, "definition", file)
-        return sorted(found, key=lambda link: link.offset)
+        return sorted(found, key=_OFFSET)
 
     def _inline(self, file: str) -> Iterator[Link]:
         behind = 0
         while match := _DESTINATION.search(self.text, behind):
             close = match.start()
-            start = self._openings.get(close)
+            start = self._opening(close)
             if start is None:  # no link: one may begin in what looked like its address
                 behind = close + 2
                 continue
@@ -147,6 +157,13 @@ class Prose:
             form = "image" if image else "link"
             label, offset = self.text[start + 1 : close], start - image
             yield Link(match[1].strip("<>"), label, form, offset, file, self)
+
+    def _opening(self, close: int) -> int | None:
+        """Return where the bracket that closes here was opened: mostly no other is between."""
+        start = self.text.rfind("[", max(0, close - LONGEST_LABEL), close)
+        if start >= 0 and self.text.find("]", start, close) < 0:
+            return start
+        return self._openings.get(close)
 
     @cached_property
     def _openings(self) -> dict[int, int]:

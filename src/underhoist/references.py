@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
-from itertools import chain
 from typing import cast
 
 from attrs import frozen
@@ -58,19 +57,26 @@ class Target:
 
 def find(body: Body, file: str) -> Iterator[Reference]:
     """Every reference in the body, in the order of the text."""
-    return iter(_found(body, file))
+    return iter(_parted(body, file)[0])
+
+
+def other_links(body: Body, file: str) -> tuple[Link, ...]:
+    """Every link in the body that is no reference, in the order of the text."""
+    return _parted(body, file)[1]
 
 
 @lru_cache(maxsize=4096)
-def _found(body: Body, file: str) -> tuple[Reference, ...]:
-    return tuple(_in_links(body, file))
-
-
-def _in_links(body: Body, file: str) -> Iterator[Reference]:
+def _parted(body: Body, file: str) -> tuple[tuple[Reference, ...], tuple[Link, ...]]:
+    """Part a body's links into references and others, which are few."""
+    references: list[Reference] = []
+    others: list[Link] = []
     for link in prose(body).links(file):
         written, colon, name = link.target.partition(":")
         if colon and (scheme := written.lower()) in SCHEMES:
-            yield Reference(scheme, name, link)
+            references.append(Reference(scheme, name, link))
+        else:
+            others.append(link)
+    return tuple(references), tuple(others)
 
 
 def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:
@@ -82,20 +88,25 @@ def resolve(manual: Manual, page: Page, reference: Reference) -> Target | None:
 def matches(manual: Manual, page: Page, scheme: str, name: str) -> list[Target]:
     """Everything that the name can mean on this page: two where two of its families know it."""
     if scheme in PAGES:
-        return _targets(scheme, "", getattr(manual, PAGES[scheme]), name)
+        return _target(scheme, getattr(manual, PAGES[scheme]), name)
     if scheme == "calc":
-        return _targets("calc", "", _calculators(), name)
+        return _target("calc", _calculators(), name)
     attribute, groups = OWNED[scheme]
     owner, slash, short = name.partition("/")
     if slash:
         owners = [getattr(manual, group).get(owner) for group in groups]
-        scopes = [[each for each in owners if each]]
+        scopes = iter([[each for each in owners if each]])
     else:
         short, scopes = name, _scopes(manual, page)
     for scope in scopes:
-        found = [_targets(scheme, f"{each.id}/", _things(each, attribute), short) for each in scope]
-        if any(found):
-            return list(chain.from_iterable(found))
+        owned = ((each, _things(each, attribute)) for each in scope)
+        found = [
+            Target(scheme, f"{each.id}/{short}", _title(things[short]), things[short])
+            for each, things in owned
+            if short in things
+        ]
+        if found:
+            return found
     return []
 
 
@@ -136,17 +147,16 @@ def _things(owner: Page, attribute: str) -> Mapping[str, object]:
     return cast("Mapping[str, object]", things) if isinstance(things, Mapping) else {}
 
 
-def _scopes(manual: Manual, page: Page) -> list[list[Page]]:
+def _scopes(manual: Manual, page: Page) -> Iterator[list[Page]]:
     """Who may own a short name: the page itself, then its families, all of the same standing."""
-    return [[page], list[Page](families_of(manual, page))]
+    yield [page]
+    yield list[Page](families_of(manual, page))
 
 
-def _targets(scheme: str, prefix: str, things: Mapping[str, object], name: str) -> list[Target]:
+def _target(scheme: str, things: Mapping[str, object], name: str) -> list[Target]:
     """Return the thing of this name as a list of one, or no thing."""
-    if name not in things:
-        return []
-    thing = things[name]
-    return [Target(scheme, prefix + name, _title(thing), thing)]
+    thing = things.get(name)
+    return [] if thing is None else [Target(scheme, name, _title(thing), thing)]
 
 
 def _title(thing: object) -> str:

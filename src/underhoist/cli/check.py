@@ -25,26 +25,32 @@ def check(folder: Path, form: str, *, mend: bool, yes: bool) -> None:
     DIR is a project with its mkdocs.yml, or the folder of the pages themselves. Exit code 0: the
     manual can be built. 1: at least one finding stops the build. 2: there is nothing to check.
     """
-    from underhoist import check as checking  # noqa: PLC0415  # help must not wait for it
-    from underhoist.project import Unusable, pages_folder  # noqa: PLC0415
-    from underhoist.report import write  # noqa: PLC0415
-    from underhoist.uncollected import uncollected  # noqa: PLC0415
+    from underhoist.uncollected import uncollected  # noqa: PLC0415  # help must not wait for it
 
     if mend and form != "text":
         raise click.UsageError("--mend speaks to people: leave --format out.")
+    with uncollected():
+        sys.exit(_check(folder, form, mend=mend, yes=yes))
+
+
+def _check(folder: Path, form: str, *, mend: bool, yes: bool) -> int:
+    """Check, print and return the exit code; what is needed is loaded only here."""
+    from underhoist import check as checking  # noqa: PLC0415
+    from underhoist.project import Unusable, pages_folder  # noqa: PLC0415
+    from underhoist.report import write  # noqa: PLC0415
+
     if reconfigure := getattr(sys.stdout, "reconfigure", None):
         reconfigure(errors="backslashreplace")  # an old console lacks some letters
     try:
         pages = pages_folder(folder)
         if mend:
             _mend(pages, yes)
-        with uncollected():
-            checked = checking.check(pages)
+        checked = checking.check(pages)
     except Unusable as problem:
         click.echo(str(problem), err=True)
-        sys.exit(UNUSABLE)
+        return UNUSABLE
     write(form, checked, pages, sys.stdout)
-    sys.exit(STOPPED if checked.stops else CLEAN)
+    return STOPPED if checked.stops else CLEAN
 
 
 def is_terminal() -> bool:

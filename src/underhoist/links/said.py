@@ -26,7 +26,7 @@ class _Forms:
 def words_said(manual: Manual, page: Page) -> tuple[str, ...]:
     """Name each of the shop's words that a page says in its title, summary or text, once."""
     forms = _forms(tuple(manual.words))
-    text = f"{page.title.value} {page.summary.value} {prose(page.body).words}"
+    text = f"{page.title.value} {page.summary.value} {prose(page.body).said}"
     said = _plain(text).split()
     found: dict[str, None] = {}
     for at, word in enumerate(said):

@@ -1,6 +1,8 @@
 """A step as the rules look at it: its cautions, its action and what opens its other paragraphs."""
 
 import re
+from bisect import bisect_right
+from collections.abc import Iterator
 from functools import lru_cache
 
 from attrs import frozen
@@ -36,16 +38,27 @@ def actions(procedure: Procedure) -> tuple[Action, ...]:
 
 @lru_cache(maxsize=4096)
 def _actions(body: Body, file: str) -> tuple[Action, ...]:
-    torques = [each for each in find(body, file) if each.scheme == "torque"]
-    return tuple(_action(step, torques) for step in prose(body).steps)
+    steps = prose(body).steps
+    torques = _torques_of(steps, find(body, file))
+    return tuple(map(_action, steps, torques))
 
 
-def _action(step: StepText, torques: list[Reference]) -> Action:
+def _torques_of(
+    steps: tuple[StepText, ...], references: Iterator[Reference]
+) -> tuple[frozenset[str], ...]:
+    """Give for each step the torques that it names."""
+    starts = [step.start for step in steps]
+    named: list[set[str]] = [set() for _ in steps]
+    for each in references:
+        at = bisect_right(starts, each.offset) - 1
+        if each.scheme == "torque" and at >= 0 and each.offset < steps[at].end:
+            named[at].add(each.id.rpartition("/")[2])
+    return tuple(map(frozenset, named))
+
+
+def _action(step: StepText, named: frozenset[str]) -> Action:
     paragraphs = (each for each in step.paragraphs() if not CAUTION.fullmatch(each[1]))
     offset, action = next(paragraphs, (step.start, ""))
-    named = frozenset(
-        each.id.rpartition("/")[2] for each in torques if step.start <= each.offset < step.end
-    )
     asked = action.startswith(_ASKED) or (
         _ASKED in step.text and any(words.startswith(_ASKED) for _, words in paragraphs)
     )

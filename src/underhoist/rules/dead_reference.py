@@ -33,8 +33,15 @@ from underhoist.finding import Edit, Finding, Severity
 from underhoist.link_targets import KNOWN_ELSEWHERE, Inside, file_links
 from underhoist.model import Draft, Fault, Manual, Page, Procedure
 from underhoist.place import Place
-from underhoist.prose import prose
-from underhoist.references import OWNED, SCHEMES, Reference, candidates, find, matches
+from underhoist.references import (
+    OWNED,
+    SCHEMES,
+    Reference,
+    candidates,
+    find,
+    matches,
+    other_links,
+)
 from underhoist.rules._edits import in_text, retyped
 from underhoist.rules._ids import ids_of
 from underhoist.rules._pages import TEXTS
@@ -67,16 +74,17 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
 
 
 def _in_text(manual: Manual, page: Page) -> Iterator[Finding]:
-    sound: set[tuple[str, str]] = set()
-    for reference in find(page.body, page.file):
+    by_name = {(each.scheme, each.id): each for each in find(page.body, page.file)}
+    unsound = {
+        name
+        for name, each in by_name.items()
+        if not (isinstance(page, Draft) and _is_its_own(each))
+        and any(_named(manual, page, *name, each.at))
+    }
+    for reference in find(page.body, page.file) if unsound else ():
         name = reference.scheme, reference.id
-        if name in sound or (isinstance(page, Draft) and _is_its_own(reference)):
-            continue
-        found = list(_named(manual, page, *name, reference.at))
-        if not found:
-            sound.add(name)
-        for each in found:
-            yield evolve(each, edit=_renamed(manual, page, reference))
+        for found in _named(manual, page, *name, reference.at) if name in unsound else ():
+            yield evolve(found, edit=_renamed(manual, page, reference))
 
 
 def _is_its_own(reference: Reference) -> bool:
@@ -146,7 +154,7 @@ def _is_unread(manual: Manual, page: Page, to: str, name: str) -> bool:
 
 def _without_address(page: Page) -> Iterator[Finding]:
     """Find `[the seat]()`, of which the page would show the words alone."""
-    for link in prose(page.body).links(page.file):
+    for link in other_links(page.body, page.file):
         if link.target.strip():
             continue
         what = "image" if link.form == "image" else "link"
@@ -157,7 +165,7 @@ def _without_address(page: Page) -> Iterator[Finding]:
 
 def _misspelt_schemes(page: Page) -> Iterator[Finding]:
     """`torqe:band-seat`: a scheme that is near one of ours and no address of the web."""
-    for link in prose(page.body).links(page.file):
+    for link in other_links(page.body, page.file):
         scheme, colon, _ = link.target.partition(":")
         if not colon or scheme.lower() in _KNOWN_SCHEMES or not scheme.isalpha():
             continue

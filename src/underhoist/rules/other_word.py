@@ -84,7 +84,7 @@ def _in_value(said: Said, placed: Placed[str]) -> Finding:
 
 def _in_text(page: Page, lexicon: Lexicon) -> Iterator[Finding]:
     text = prose(page.body)
-    near = lexicon.near(text.words)
+    near = lexicon.near(text.said)
     for said in lexicon.said_of(near, unquoted(text.words)) if near else ():
         yield _finding(said, text.place(said.start, page.file), _edit(said, text, page.file))
 

@@ -40,7 +40,7 @@ Bad (the words of two countries):
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 
 from underhoist.finding import Finding, Severity
@@ -66,18 +66,18 @@ _TWO_COUNTRIES = (
 
 
 def gather(manual: Manual, page: Page) -> str | None:
-    """Take the words of the page, each once, in small letters and a space between."""
+    """Take what stands between the page's spaces, each once, in small letters, a space between."""
     if isinstance(page, PlainPage) and page.words:
         return None
-    text = unquoted(prose(page.body).words)
+    text = unquoted(prose(page.body).said)
     if not isinstance(page, Draft):
         text = f"{page.title.value} {page.summary.value} {text}"
-    return " ".join(_spellings(text))
+    return " ".join(dict.fromkeys(text.casefold().split()))
 
 
 def check_gathered(manual: Manual, gathered: Mapping[str, str]) -> Iterator[Finding]:
     """Find pairs of spellings of which no page says that they are the same."""
-    said = set[str]().union(*map(str.split, gathered.values()))
+    said = _words(set[str]().union(*map(str.split, gathered.values())))
     declared = _declared(manual)
     pairs = [(each, each.replace("-", "")) for each in said if _HYPHENED.fullmatch(each)]
     second = {
@@ -91,10 +91,9 @@ def check_gathered(manual: Manual, gathered: Mapping[str, str]) -> Iterator[Find
         yield _finding(ours, other, written, first[written])
 
 
-def _spellings(text: str) -> dict[str, None]:
-    """Return the words of a text, each once."""
-    tokens = dict.fromkeys(text.casefold().split())
-    return dict.fromkeys([token.strip(_EDGES) for token in tokens])
+def _words(tokens: Iterable[str]) -> set[str]:
+    """Return the words without the signs around them."""
+    return {token.strip(_EDGES) for token in tokens}
 
 
 def _declared(manual: Manual) -> set[str]:
@@ -116,7 +115,7 @@ def _first_pages(
     """Return for each of these words the first page that says it."""
     found: dict[str, Page] = {}
     for page in manual.texts() if wanted else ():
-        for each in wanted.intersection(gathered.get(page.file, "").split()):
+        for each in wanted & _words(gathered.get(page.file, "").split()):
             found.setdefault(each, page)
     return found
 
@@ -127,14 +126,15 @@ def _offsets(body: Body) -> dict[str, int]:
     found: dict[str, int] = {}
     for token in _TOKEN.finditer(unquoted(prose(body).words)):
         begin = token.end() - len(token[0].lstrip(_EDGES))
-        for word in _spellings(token[0]):
+        for word in _words(token[0].casefold().split()):
             found.setdefault(word, begin)
     return found
 
 
 def _finding(ours: str, other: str, written: str, page: Page) -> Finding:
     offset = _offsets(page.body).get(written)
-    placed = page.title if written in _spellings(page.title.value) else page.summary
+    is_in_title = written in _words(page.title.value.casefold().split())
+    placed = page.title if is_in_title else page.summary
     at = placed.at if offset is None else prose(page.body).place(offset, page.file)
     wrong = f"The manual says {ours} and {other}, and no page declares them as one word."
     mend = (

@@ -43,10 +43,16 @@ CODE = "step-paragraph"
 SEVERITY = Severity.STOP
 PAGES = Pages((Procedure,), drafts=True)
 
-_LINE = re.compile(r"[^\n]+")
+_WORDS = "|".join(STEP_WORDS)
 _ITEM_OR_HEADING = re.compile(r" {0,3}\d{1,9}\.[ \t]|#{3,6} ")
 _INDENTED = re.compile(r" {0,3}\t| {4}")
-_OPENING = re.compile(rf"[*_]*({'|'.join(STEP_WORDS)})[*_]*\s*(?::|[-–—]\s)", re.IGNORECASE)
+_OPENING = re.compile(rf"[*_]*({_WORDS})[*_]*\s*(?::|[-–—]\s)", re.IGNORECASE)
+_AS_TAUGHT = rf"(?<=\n\n) {{4}}(?:{_WORDS}):"
+_SUSPECT = re.compile(
+    rf"\n(?=(?!{_INDENTED.pattern}|{_ITEM_OR_HEADING.pattern})[^\S\n]*\S"
+    rf"|(?!{_AS_TAUGHT})[^\S\n]*[*_]*(?i:{_WORDS}))"
+)
+"""The line end above a line that may be wrong; nearly every line is not looked at any further."""
 _OUTSIDE = (
     "This paragraph is outside the steps: it is not indented by four spaces.",
     "Put four spaces before it, or move it under another heading.",
@@ -59,16 +65,14 @@ def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     text = prose(page.body)
     end = text.steps_part[1]
     begin = text.steps[0].start if text.steps else end
-    above = begin
-    for line in _LINE.finditer(text.text, begin, end):
-        written = line[0].strip()
-        if not written:
-            continue
-        fresh = line.start() - above > 1
-        said = _fault(line[0], written, fresh=fresh)
-        above = line.end()
+    for found in _SUSPECT.finditer(text.text, begin, end):
+        start, above = found.end(), text.text.rfind("\n", begin, found.start()) + 1
+        line = text.text[start:end].partition("\n")[0]
+        fresh = above > 0 and not text.text[above : found.start()].strip()
+        written = line.strip()
+        said = _fault(line, written, fresh=fresh)
         if said:
-            at = text.place(line.start() + line[0].index(written[0]), page.file)
+            at = text.place(start + line.index(written[0]), page.file)
             yield Finding(CODE, SEVERITY, at, quote(written), *said)
 
 

@@ -65,7 +65,7 @@ _HINT = re.compile(r"\d[ -]?(?:lb|ft|in|foot|pound|n|kg)", re.IGNORECASE)
 def check_page(manual: Manual, page: Page) -> Iterator[Finding]:
     """Find torques in the text; a tool may tell its own values."""
     text = prose(page.body)
-    if not _HINT.search(text.words):
+    if not _HINT.search(text.said):
         return
     spans = {found.span() for found in _TORQUE.finditer(text.words)}
     starts = {start for start, _ in spans}

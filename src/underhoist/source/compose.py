@@ -83,15 +83,16 @@ class _Composer:
         at = Place(self.file, row + FIRST_LINE, column + 1)
         if event.anchor is not None or event.tag is not None or depth > DEEPEST:
             raise Faults(_refused(event, at))
-        if isinstance(event, ScalarEvent):
+        kind: Any = type(event)
+        if kind is ScalarEvent:
             return Scalar(event.value, at, key, self._until(event), within)
-        if isinstance(event, SequenceStartEvent):
+        if kind is SequenceStartEvent:
             inside = "[" if event.flow_style else "-"
             return Listed(tuple(self._items(key, depth, inside)), at, key)
         return self._mapped(at, key, depth, "{" if event.flow_style else ":")
 
     def _items(self, key: str, depth: int, within: str) -> Iterator[Node]:
-        while not isinstance(event := self.event(), SequenceEndEvent):
+        while type(event := self.event()) is not SequenceEndEvent:
             yield self.node(event, key, depth + 1, within)
 
     def _mapped(self, at: Place, key: str, depth: int, within: str) -> Mapped:
@@ -99,7 +100,7 @@ class _Composer:
         names: dict[str, Place] = {}
         quoted: set[str] = set()
         latest = ""
-        while not isinstance(event := self.event(), MappingEndEvent):
+        while type(event := self.event()) is not MappingEndEvent:
             name = self.node(event, key, depth + 1, within)
             if not isinstance(name, Scalar):
                 raise _no_name(name)

@@ -20,20 +20,25 @@ _MARKER = r"(?:>|[-*+](?=[ \t])|\d{1,9}+\.(?=[ \t]))"
 _DEEP = re.compile(
     rf"(?:[ \t]*+{_MARKER}){{{DEEPEST + 1}}}|(?: {{4}}|\t){{{DEEPEST}}}[ \t]*+{_MARKER}"
 )
+_DEEP_SOMEWHERE = re.compile(rf"\n(?:{_DEEP.pattern})")
+"""A quick look: line ends are found far sooner than beginnings of lines."""
 _ONLY_MARKERS = re.compile(r"[-*+ \t]*")
 _BEGINS = re.compile(rf"[ \t]*+(?:$|\||{_MARKER})")
 
 
 def refuse_wild(body: Body, file: str) -> None:
     """Raise Faults at the first control sign, line nested too deeply or paragraph of brackets."""
+    if sign := _CONTROL.search(body.text):
+        raise _control(sign.start(), body, file)
+    has_many = body.text.count("[") > MOST_BRACKETS
+    if not has_many and not _DEEP_SOMEWHERE.search(f"\n{body.text}"):
+        return
     lines = body.text.split("\n")
-    _refuse_control(body, lines, file)
     for row, line in enumerate(lines, body.first_line):
         if _DEEP.match(line) and not _ONLY_MARKERS.fullmatch(line):
             wrong = f"Lists and quotes stand here more than {DEEPEST} levels deep."
             mend = "Take the extra marks or indentation out."
             raise Faults(fault("unreadable-page", Place(file, row, 1), line, wrong, mend))
-    has_many = body.text.count("[") > MOST_BRACKETS
     for row, count in _brackets(lines) if has_many else ():
         if count > MOST_BRACKETS:
             at = Place(file, body.first_line + row, 1)
@@ -42,14 +47,14 @@ def refuse_wild(body: Body, file: str) -> None:
             raise Faults(fault("unreadable-page", at, lines[row], wrong, mend))
 
 
-def _refuse_control(body: Body, lines: list[str], file: str) -> None:
-    sign = _CONTROL.search(body.text)
-    if sign is not None:
-        before = body.text[: sign.start()]
-        row, column = before.count("\n"), len(before) - before.rfind("\n")
-        wrong = "A sign that cannot be printed stands here."
-        at = Place(file, body.first_line + row, column)
-        raise Faults(fault("unreadable-page", at, lines[row], wrong, "Take it out."))
+def _control(offset: int, body: Body, file: str) -> Faults:
+    """Refuse the sign at this offset."""
+    before = body.text[:offset]
+    row, column = before.count("\n"), len(before) - before.rfind("\n")
+    line = body.text.split("\n")[row]
+    at = Place(file, body.first_line + row, column)
+    wrong = "A sign that cannot be printed stands here."
+    return Faults(fault("unreadable-page", at, line, wrong, "Take it out."))
 
 
 def _brackets(lines: list[str]) -> Iterator[tuple[int, int]]:

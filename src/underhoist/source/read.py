@@ -115,17 +115,18 @@ def _kind(node: Mapped) -> type[Page]:
 
 def _page_id(kind: type[Page], file: str) -> str:
     """Return the file name without its ending; for plain pages the path: folders have an index."""
-    path = PurePosixPath(file)
-    _refuse_name(path, file)
+    path = str(PurePosixPath(file).with_suffix(""))
+    parts = path.split("/")
+    _refuse_name(parts, file)
     if kind is PlainPage:
-        return str(path.with_suffix(""))
-    _READ_ID(Scalar(path.stem, Place(file, 1, 1), "The file name"), None)
-    return path.stem
+        return path
+    _READ_ID(Scalar(parts[-1], Place(file, 1, 1), "The file name"), None)
+    return parts[-1]
 
 
-def _refuse_name(path: PurePosixPath, file: str) -> None:
+def _refuse_name(parts: list[str], file: str) -> None:
     """Raise Faults where the name means something else in an address: a scheme, a query, a file."""
-    odd = next((part for part in path.with_suffix("").parts if not _NAME.fullmatch(part)), None)
+    odd = next((part for part in parts if not _NAME.fullmatch(part)), None)
     if odd is not None:
         wrong = f"The name {quote(odd)} holds signs that mean something else in an address."
         mend = "Name files and folders with letters, digits and hyphens."

@@ -1,5 +1,6 @@
 """A page's file as text, then parted into front matter and body."""
 
+import os
 from pathlib import Path
 
 from attrs import frozen
@@ -32,10 +33,11 @@ class Parts:
 def read_bytes(path: Path, file: str) -> bytes:
     """Return what the file holds. Raises Faults where it cannot be opened or is too large."""
     try:
-        size = path.stat().st_size
-        if size > LARGEST:
-            raise Faults(_too_large(file, size))
-        return path.read_bytes()
+        with path.open("rb") as opened:
+            size = os.fstat(opened.fileno()).st_size
+            if size > LARGEST:
+                raise Faults(_too_large(file, size))
+            return opened.read()
     except OSError as error:
         wrong = f"The file cannot be opened: {error.strerror}."
         raise Faults(_unreadable(file, wrong, "Make it readable, or take it out.")) from None

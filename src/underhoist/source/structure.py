@@ -56,21 +56,18 @@ def _class_hook(kind: Any, converter: Converter) -> Hook:
     """Make the hook for one class: unknown and missing keys, then each value by its own hook."""
     attributes: tuple[Attribute[Any], ...] = fields(kind)
     known = [each.name for each in attributes if each.name not in GIVEN]
-    needed = [each for each in attributes if each.default is NOTHING]
+    allowed = {*known, "kind", *GIVEN} if issubclass(kind, Page) else set(known)
+    needed = {each.name: each for each in attributes if each.default is NOTHING}
     fill: Hook = make_dict_structure_fn(kind, converter)
 
     def structure(node: Node, _: Any) -> Any:
         if not isinstance(node, Mapped):
             raise Faults(_wants_keys(node, known))
-        allowed = {*known, "kind", *GIVEN} if issubclass(kind, Page) else set(known)
         strange = [name for name in node.entries if name not in allowed]
         misspelt = {nearest(name, known) for name in strange}
         findings = [_unknown(name, node, known) for name in strange]
-        findings += [
-            _missing(each, node)
-            for each in needed
-            if each.name not in node.entries and each.name not in misspelt
-        ]
+        if missing := needed.keys() - node.entries.keys() - misspelt:
+            findings += [_missing(each, node) for name, each in needed.items() if name in missing]
         made, faults = _fill(fill, node, kind)
         if findings or faults:
             raise Faults(*findings, *faults)
