@@ -83,10 +83,9 @@ class _Composer:
         at = Place(self.file, row + FIRST_LINE, column + 1)
         if event.anchor is not None or event.tag is not None or depth > DEEPEST:
             raise Faults(_refused(event, at))
-        kind: Any = type(event)
-        if kind is ScalarEvent:
+        if type(event) is ScalarEvent:
             return Scalar(event.value, at, key, self._until(event), within)
-        if kind is SequenceStartEvent:
+        if type(event) is SequenceStartEvent:
             inside = "[" if event.flow_style else "-"
             return Listed(tuple(self._items(key, depth, inside)), at, key)
         return self._mapped(at, key, depth, "{" if event.flow_style else ":")
