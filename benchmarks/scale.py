@@ -1,7 +1,7 @@
 """What grows with the manual, and how fast: python benchmarks/scale.py [COUNT ...].
 
 Made-up manuals of 100, 1,000 and 3,000 procedures: check and build, each cold, in processes of
-their own, with processor time and memory; the theme as published on the same Markdown in the
+their own, in a Python with what users have; the theme as published on the same Markdown in the
 same run, if it ends within five minutes; the build after one changed file; what a phone gets.
 """
 
@@ -23,6 +23,7 @@ from made_up import write_project
 from playwright.sync_api import sync_playwright
 from search_speed import CHROMIUM, QUIET, measured, typed
 from search_speed import rows as search_rows
+from users_python import users_python
 
 SIZES = (100, 1_000, 3_000)
 PATIENCE = 300
@@ -109,10 +110,10 @@ def searched(site: Path) -> dict[str, Any]:
     return {**found, "typing": typing}
 
 
-def grown(folder: Path, count: int) -> dict[str, Any]:
+def grown(folder: Path, count: int, python: str) -> dict[str, Any]:
     """Measure a manual of this size."""
     write_project(folder, count)
-    ours = [sys.executable, "-m", "underhoist"]
+    ours = [python, "-m", "underhoist"]
     check = best([run(*ours, "check", str(folder)) for _ in range(CHECKS)])
     build_it = (*ours, "build", str(folder), "--site", str(folder / "site"))
     build = run(*build_it)
@@ -120,7 +121,7 @@ def grown(folder: Path, count: int) -> dict[str, Any]:
         page.write("\nLook twice.\n")
     again = run(*build_it)
     settings, into = str(folder / "stock.yml"), str(folder / "stock")
-    theirs = (sys.executable, "-m", "mkdocs", "build", "-q", "-f", settings, "-d", into)
+    theirs = (python, "-m", "mkdocs", "build", "-q", "-f", settings, "-d", into)
     stock = tried(*theirs, patience=PATIENCE)
     return {
         "procedures": count,
@@ -221,10 +222,12 @@ def main() -> None:
     """Measure and write; exit with 1 where a budget is not held."""
     sizes = [int(each) for each in sys.argv[1:]] or list(SIZES)
     found = []
-    for count in sizes:
-        with tempfile.TemporaryDirectory() as scratch:
-            found.append(grown(Path(scratch), count))
-        print(json.dumps(found[-1]), flush=True)
+    with tempfile.TemporaryDirectory() as place:
+        python = users_python(Path(place))
+        for count in sizes:
+            with tempfile.TemporaryDirectory() as scratch:
+                found.append(grown(Path(scratch), count, python))
+            print(json.dumps(found[-1]), flush=True)
     RESULTS.mkdir(exist_ok=True)
     (RESULTS / "scale.json").write_text(json.dumps(found, indent=1) + "\n", encoding="utf-8")
     sys.exit(not table.enter("scale", rows(found)))
