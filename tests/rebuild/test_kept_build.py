@@ -67,15 +67,40 @@ def first(tmp_path_factory):
 
 
 @pytest.fixture
-def two(first, tmp_path, monkeypatch):
-    """The project twice: with what was kept of its build, and without."""
+def project(first, tmp_path, monkeypatch):
+    """The project with what was kept of its build."""
     monkeypatch.setattr(store, "place_of", lambda project, site: project / "kept")
     shutil.copytree(first.parent / "data", tmp_path / "data")
-    folders = tmp_path / "with", tmp_path / "without"
-    for folder in folders:
-        shutil.copytree(first, folder)
-    (folders[1] / "kept").unlink()
-    return folders
+    return shutil.copytree(first, tmp_path / "with")
+
+
+@pytest.fixture
+def two(first, project, tmp_path):
+    """The project twice: with what was kept of its build, and without."""
+    return project, without_kept(first, tmp_path / "without")
+
+
+@pytest.fixture(scope="module")
+def whole(first, tmp_path_factory):
+    """What a whole build gives after an edit: made once for all tests that ask for that edit."""
+    made = {}
+
+    def of(edit):
+        if edit not in made:
+            folder = without_kept(first, tmp_path_factory.mktemp("whole") / "project")
+            edit(folder)
+            done = built(folder)
+            assert done.taken_over == 0
+            made[edit] = done.made_anew, held(folder)
+        return made[edit]
+
+    return of
+
+
+def without_kept(first, folder):
+    shutil.copytree(first, folder)
+    (folder / "kept").unlink()
+    return folder
 
 
 def text(folder):
@@ -125,14 +150,14 @@ EDITS = [nothing, text, torque, title, word, words, drawing, settings, one_more]
 
 
 @pytest.mark.parametrize("edit", EDITS, ids=lambda edit: edit.__name__)
-def test_an_edit_gives_what_a_whole_build_gives(two, edit):
-    for folder in two:
-        edit(folder)
-    some, all_ = built(two[0]), built(two[1])
-    assert (some.site is not None, all_.taken_over) == (True, 0)
-    assert some.taken_over + some.made_anew == all_.made_anew
+def test_an_edit_gives_what_a_whole_build_gives(project, whole, edit):
+    edit(project)
+    some = built(project)
+    made_by_whole, wanted = whole(edit)
+    assert some.site is not None
+    assert some.taken_over + some.made_anew == made_by_whole
     assert (some.taken_over > 0) == (edit is not settings)
-    assert held(two[0]) == held(two[1])
+    assert held(project) == wanted
 
 
 def test_edits_one_after_the_other(two):
@@ -178,123 +203,116 @@ def test_any_edits_give_what_a_whole_build_gives(two, seed):
         assert held(two[0]) == held(two[1])
 
 
-def test_the_old_sites_files_are_never_written_into(two, tmp_path):
-    site, aside = two[0] / "site", tmp_path / "aside"
+def test_the_old_sites_files_are_never_written_into(project, tmp_path):
+    site, aside = project / "site", tmp_path / "aside"
     shutil.copytree(site, aside, copy_function=os.link)
     before = {path: path.read_bytes() for path in aside.rglob("*") if path.is_file()}
     for edit in (text, title, torque):
-        edit(two[0])
-    built(two[0])
+        edit(project)
+    built(project)
     linked = [path for path in before if path.stat().st_nlink > 1]
     assert len(linked) > 100, "nothing was linked"
     assert {path: path.read_bytes() for path in before} == before
 
 
-def test_a_disk_without_links_gets_copies(two, monkeypatch):
+def test_a_disk_without_links_gets_copies(project, whole, monkeypatch):
     def no_links(*_):
         raise OSError(errno.EPERM, "no links here")
 
     monkeypatch.setattr(old_site.os, "link", no_links)
-    for folder in two:
-        text(folder)
-    assert built(two[0]).taken_over
-    built(two[1])
-    assert held(two[0]) == held(two[1])
+    text(project)
+    assert built(project).taken_over
+    assert held(project) == whole(text)[1]
 
 
-def test_a_script_that_was_changed_in_the_old_site_is_made_anew(two):
-    (two[0] / "site/assets/look/paper.js").write_text("// by hand", encoding="utf-8")
-    assert built(two[0]).site is not None
-    built(two[1])
-    assert held(two[0]) == held(two[1])
+def test_a_script_that_was_changed_in_the_old_site_is_made_anew(project, whole):
+    (project / "site/assets/look/paper.js").write_text("// by hand", encoding="utf-8")
+    assert built(project).site is not None
+    assert held(project) == whole(nothing)[1]
 
 
-def test_the_list_for_the_web_follows(two):
-    for folder in two:
-        place = "site_url: https://manual.example/\n"
-        (folder / "mkdocs.yml").write_text(SETTINGS + place, encoding="utf-8")
-        built(folder)
-        one_more(folder)
-    assert built(two[0]).taken_over
-    built(two[1], afresh=True)
-    listed = gzip.decompress((two[0] / "site/sitemap.xml.gz").read_bytes())
+def test_the_list_for_the_web_follows(project, tmp_path):
+    place = "site_url: https://manual.example/\n"
+    (project / "mkdocs.yml").write_text(SETTINGS + place, encoding="utf-8")
+    built(project)
+    one_more(project)
+    other = shutil.copytree(project, tmp_path / "without")
+    assert built(project).taken_over
+    assert built(other, afresh=True).taken_over == 0
+    listed = gzip.decompress((project / "site/sitemap.xml.gz").read_bytes())
     assert b"https://manual.example/jobs/second/" in listed
-    first, other = (held(folder) for folder in two)
-    assert first == other
+    assert held(project) == held(other)
 
 
-def test_afresh_takes_nothing_over(two):
-    assert built(two[0], afresh=True).taken_over == 0
-    assert built(two[0]).made_anew == 0
+def test_afresh_takes_nothing_over(project):
+    assert built(project, afresh=True).taken_over == 0
+    assert built(project).made_anew == 0
 
 
-def test_a_page_that_was_changed_in_the_old_site_is_written_anew(two):
-    (two[0] / "site/jobs/set-band/index.html").write_text("<p>Changed by hand.</p>")
-    (two[0] / "site/jobs/raise/index.html").unlink()
-    assert built(two[0]).made_anew == 2
-    built(two[1])
-    assert held(two[0]) == held(two[1])
+def test_a_page_that_was_changed_in_the_old_site_is_written_anew(project, whole):
+    (project / "site/jobs/set-band/index.html").write_text("<p>Changed by hand.</p>")
+    (project / "site/jobs/raise/index.html").unlink()
+    assert built(project).made_anew == 2
+    assert held(project) == whole(nothing)[1]
 
 
 @pytest.mark.parametrize("at", [0, 40, -1])
-def test_what_is_damaged_is_made_anew(two, at):
-    place = two[0] / "kept"
+def test_what_is_damaged_is_made_anew(project, at):
+    place = project / "kept"
     data = bytearray(place.read_bytes())
     data[at] ^= 1
     place.write_bytes(data)
-    assert built(two[0]).taken_over == 0
-    assert built(two[0]).made_anew == 0
+    assert built(project).taken_over == 0
+    assert built(project).made_anew == 0
 
 
-def test_what_is_cut_off_is_made_anew(two):
-    place = two[0] / "kept"
+def test_what_is_cut_off_is_made_anew(project):
+    place = project / "kept"
     place.write_bytes(place.read_bytes()[:20])
-    assert built(two[0]).taken_over == 0
+    assert built(project).taken_over == 0
 
 
 def parts(folder):
     return sorted((folder / "kept.parts").iterdir())
 
 
-def test_a_damaged_part_makes_all_anew(two):
-    for folder in two:
-        text(folder)
-    for part in parts(two[0]):
+def test_a_damaged_part_makes_all_anew(project, whole):
+    text(project)
+    for part in parts(project):
         part.write_bytes(part.read_bytes()[:-1])
-    assert built(two[0]).taken_over == 0
-    built(two[1])
-    assert held(two[0]) == held(two[1])
-    assert built(two[0]).made_anew == 0
+    assert built(project).taken_over == 0
+    assert held(project) == whole(text)[1]
+    assert built(project).made_anew == 0
 
 
-def test_a_lost_part_makes_all_anew(two):
-    for part in parts(two[0]):
+def test_a_lost_part_makes_all_anew(project):
+    for part in parts(project):
         part.unlink()
-    assert built(two[0]).taken_over == 0
-    assert built(two[0]).made_anew == 0
+    assert built(project).taken_over == 0
+    assert built(project).made_anew == 0
 
 
-def test_parts_that_nobody_needs_any_more_are_dropped(two):
-    before = parts(two[0])
-    text(two[0])
-    built(two[0])
-    after = parts(two[0])
+def test_parts_that_nobody_needs_any_more_are_dropped(project):
+    before = parts(project)
+    text(project)
+    built(project)
+    after = parts(project)
     assert len(after) == len(before)
     assert 0 < len({*before} - {*after}) < len(before) / 2
 
 
-def test_what_somebody_else_kept_is_never_opened(two, tmp_path, monkeypatch):
+def test_what_somebody_else_kept_is_never_opened(project, tmp_path, monkeypatch):
     (tmp_path / "data" / store.KEY).write_bytes(SECRET)
     monkeypatch.setattr(store.pickle, "loads", lambda body: pytest.fail("it was opened"))
-    assert built(two[0]).taken_over == 0
+    assert built(project).taken_over == 0
 
 
-def test_another_version_takes_nothing_over(two, monkeypatch):
+def test_another_version_takes_nothing_over(project, monkeypatch):
     monkeypatch.setattr(builder, "builder", lambda: "a newer one")
-    assert built(two[0]).taken_over == 0
+    assert built(project).taken_over == 0
 
 
-def test_a_build_that_cannot_keep_anything_builds_all_the_same(two, monkeypatch):
+def test_a_build_that_cannot_keep_anything_builds_all_the_same(project, monkeypatch):
     monkeypatch.setattr(store, "place_of", lambda project, site: project / "mkdocs.yml" / "kept")
-    assert built(two[0]).site is not None
-    assert (two[0] / "mkdocs.yml").read_text(encoding="utf-8") == SETTINGS
+    assert built(project).site is not None
+    assert (project / "mkdocs.yml").read_text(encoding="utf-8") == SETTINGS
