@@ -2,6 +2,7 @@
 
 import json
 import shutil
+from contextlib import suppress
 from pathlib import Path
 
 from underhoist.project import Unusable
@@ -35,7 +36,7 @@ def swap(site: Path) -> None:
     if site.exists():
         site.rename(old)
     _beside(site, "new").rename(site)
-    shutil.rmtree(old, ignore_errors=True)
+    _put_away(old)
 
 
 def drop(site: Path) -> None:
@@ -46,13 +47,25 @@ def drop(site: Path) -> None:
 def _tidy(site: Path) -> None:
     """After a crash between the two renames the old site is still whole: put it back."""
     old = _beside(site, "old")
-    if old.exists() and not (old / MARK).is_file():
+    if old.exists() and not (old / MARK).is_file() and not _is_empty(old):
         msg = f"{old} is in the way of the build and was not made by it. Move it elsewhere."
         raise Unusable(msg)
     if old.exists() and not site.exists():
         old.rename(site)
-    shutil.rmtree(old, ignore_errors=True)
+    _put_away(old)
     drop(site)
+
+
+def _put_away(old: Path) -> None:
+    """Delete the old site, its mark last: what a crash leaves of it is still known as ours."""
+    with suppress(OSError):  # somebody has a file of it open: the next build tries again
+        for each in old.iterdir():
+            if each.is_dir():
+                shutil.rmtree(each)
+            elif each.name != MARK:
+                each.unlink()
+        (old / MARK).unlink(missing_ok=True)
+        old.rmdir()
 
 
 def _beside(site: Path, ending: str) -> Path:
