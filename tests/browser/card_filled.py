@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from card_hands import COMPLAINT, IDENTIFICATION, open_cards
+from card_hands import COMPLAINT, IDENTIFICATION, on_the_site, open_cards
 
 STORE = Path(__file__).with_suffix(".js").read_text(encoding="utf-8").partition("\n")[2]
 PROCEDURES = ("extract-fluid", "drop-pan", "fit-pan-gasket", "set-band", "staged-refill")
@@ -29,7 +29,7 @@ def filled_card(page, site_url, procedures=PROCEDURES, **what):
     the first step (whether each picture is on this phone), and say that second checks are not made
     (`unchecked`).
     """
-    open_cards(page, site_url)
+    on_the_site(page, site_url)
     about = {"vehicle": VEHICLE, "complaint": COMPLAINT, **what}
     asked = {"root": site_url, "procedures": list(procedures), "readings": WRITTEN, "what": about}
     return page.evaluate(STORE, asked)
