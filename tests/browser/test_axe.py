@@ -4,7 +4,6 @@ import json
 from pathlib import Path
 
 import card_hands
-import draft_hands
 import pytest
 from axe_core import findings, settle
 from playwright.sync_api import Page, expect
@@ -42,23 +41,6 @@ def test_axe_finds_nothing_while_a_card_is_worked_on(page: Page, site_url: str) 
         page.evaluate(TURN_TO, view)
         expect(page.locator("#cards > *").first).not_to_have_attribute("data-before", "")
         assert findings(page) == [], view
-
-
-def test_axe_finds_nothing_while_a_page_is_written(page: Page, site_url: str) -> None:
-    draft_hands.open_drafting(page, site_url, "#change")
-    assert findings(page) == []
-    draft_hands.change_page(page, site_url)
-    text = draft_hands.text_field(page).input_value()
-    draft_hands.write(page, text.replace("minutes:", "minutos:", 1))
-    page.get_by_role("button", name="Mend this").wait_for()
-    assert findings(page) == []
-    page.get_by_role("button", name="Earlier texts").click()
-    assert findings(page) == []
-    page.get_by_role("button", name="Refer to …").click()
-    page.get_by_role("dialog").get_by_role("listitem").first.wait_for()
-    assert findings(page) == []
-    draft_hands.open_drafting(page, site_url, "#new")
-    assert findings(page) == []
 
 
 def test_axe_does_find_a_fault_that_is_there(page: Page, site_url: str) -> None:
