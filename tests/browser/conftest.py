@@ -9,6 +9,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
+from lean_site import make_lean
 from offline_hands import store_all
 from playwright.sync_api import expect
 from static_server import StaticServer
@@ -20,6 +21,17 @@ expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wro
 def site(demo_site):
     """The folder of the built demo site."""
     return demo_site
+
+
+@pytest.fixture(scope="session")
+def lean_site(demo_site, tmp_path_factory):
+    """The folder of the demo site with little to store; nobody changes it.
+
+    For a file of tests that store it anew each time, and start no Python: it is their `site`.
+    """
+    folder = tmp_path_factory.mktemp("lean") / "site"
+    make_lean(folder, demo_site)
+    return folder
 
 
 @pytest.fixture(scope="session")
@@ -40,11 +52,14 @@ def server(site):
 
 @pytest.fixture(scope="session")
 def browser_context_args(browser_context_args):
-    """A phone. Nothing is stored on it: a test of the offline store asks for `phone`."""
+    """A phone. Nothing is stored on it: a test of the offline store asks for `phone`.
+
+    Its screen has one dot a pixel. Sizes are measured in pixels of the style and no test looks at
+    the dots, but twice as many each way cost a tenth of all the work.
+    """
     return {
         **browser_context_args,
         "viewport": {"width": 390, "height": 844},
-        "device_scale_factor": 2,
         "has_touch": True,
         "is_mobile": True,
         "service_workers": "block",

@@ -64,7 +64,7 @@ def spoil(page, kind, ending):
 def serve_instead(server, folder):
     """Serve another folder at the same address, and count anew."""
     server.stop()
-    server.folder = folder
+    server.folder, server.is_replaced = folder, True
     server.start()
     server.requests.clear()
 

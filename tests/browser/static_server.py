@@ -28,6 +28,8 @@ class StaticServer:
         """The bytes that come before the wait, of an answer that is held."""
         self.headers: dict[str, str] = {}
         """Sent with every file."""
+        self.is_replaced = False
+        """Whether another folder was put in place: then no file counts as one that is known."""
         self._server: ThreadingHTTPServer | None = None
         self._port = 0
         self.start()
@@ -76,6 +78,8 @@ class _Handler(SimpleHTTPRequestHandler):
     def do_GET(self) -> None:
         path = self.path.split("?")[0]
         self.owner.requests[path] += 1
+        if self.owner.is_replaced:
+            del self.headers["If-Modified-Since"]  # whole seconds, and two sites may be made in one
         if "Range" in self.headers:
             self._send_rest(self.headers["Range"])
             return

@@ -27,6 +27,12 @@ KEPT = """async (kind) => {
 }"""
 
 
+@pytest.fixture(scope="session")
+def site(lean_site):
+    """Little to store."""
+    return lean_site
+
+
 @pytest.fixture
 def phone(playwright, tmp_path):
     """A phone's browser that can be killed."""

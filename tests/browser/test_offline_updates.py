@@ -26,6 +26,12 @@ COPIES = """async () => {
 }"""
 
 
+@pytest.fixture(scope="session")
+def site(lean_site):
+    """Little to store."""
+    return lean_site
+
+
 @pytest.fixture
 def newer(site, tmp_path):
     """The same manual one word later, in a page and in the one large file of all pages."""
@@ -154,7 +160,7 @@ def test_what_is_taken_while_a_still_newer_one_is_stored_takes_nothing_from_that
 def test_a_phone_without_room_says_so_and_reads_what_it_has(phone, server, newer):
     page = phone.new_page()
     protocol = phone.new_cdp_session(page)
-    room(protocol, server, 3_000_000)
+    room(protocol, server, 1_000_000)
     page.goto(server.url)
     expect(state(page)).to_have_text("Not stored: no room on this phone", timeout=WAIT)
     room(protocol, server, None)
