@@ -45,21 +45,31 @@ def open_calculator(page, site_url, name, query=""):
     page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
 
 
-@pytest.mark.parametrize("without", ["nothing", "the image"])
-def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(
-    page, site_url, cases, without
-):
-    """Python comes back from the build's memory image, or starts from nothing where it cannot."""
-    if without == "the image":
-        page.route("**/runtime/image-*/*", lambda route: route.abort())
+@pytest.fixture
+def questions(cases):
     assert len(cases) >= 10, "too few cases to prove anything"
-    questions = [(case["calculator"], case["entries"]) for case in cases]
+    return [(case["calculator"], case["entries"]) for case in cases]
+
+
+def answers_as_at_the_desk(page, site_url, questions, cases):
+    """Ask for every case: what the browser says is what the desk says."""
     page.goto(site_url)
     client = f"{site_url}assets/phone/calculator-client.js"
     in_browser = page.evaluate(ASK_ALL, [client, questions])
     at_desk = [door.run(name, entries) for name, entries in questions]
     assert in_browser == json.loads(json.dumps(at_desk))
     assert [result["ok"] for result in in_browser] == [case["ok"] for case in cases]
+
+
+def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(
+    page, site_url, questions, cases
+):
+    """Python comes back from the build's memory image, which needs no wheels."""
+    asked = []
+    page.context.on("request", lambda request: asked.append(request.url))
+    answers_as_at_the_desk(page, site_url, questions, cases)
+    assert [url for url in asked if "/runtime/image-" in url]
+    assert [url for url in asked if "/runtime/wheel-" in url] == []
 
 
 def test_every_calculator_is_asked(site, cases):
@@ -210,22 +220,43 @@ def image_cut_short(image):
     return gzip.compress(gzip.decompress(image)[:-4096], 1)
 
 
-@pytest.mark.parametrize("change", [image_of_another_build, image_cut_short, lambda _: b"no image"])
-def test_an_image_that_does_not_fit_is_replaced_by_starting_anew(page, site, site_url, change):
+# Tells what became of each image: "restored", or why not.
+RESTORE_ALL = """async ([url, count]) => {
+    const {restore} = await import(url);
+    const told = [];
+    for (let left = count; left > 0; left -= 1)
+        told.push(await restore().then(() => "restored", (error) => `refused: ${error}`));
+    return told;
+}"""
+
+
+def test_an_image_that_does_not_fit_is_refused(page, site, site_url):
+    """Of another build, no image at all, or none that arrives; a whole one is taken."""
     [image] = site.glob("runtime/image-*/*")
-    body = change(image.read_bytes())
+    whole = image.read_bytes()
+    bodies = [image_of_another_build(whole), b"no image", None, whole]
+    left = iter(bodies)
+
+    def answer(route):
+        body = next(left)
+        route.abort() if body is None else route.fulfill(body=body)
+
+    page.route("**/runtime/image-*/*", answer)
+    page.goto(site_url)
+    module = f"{site_url}assets/phone/calculator-python.js"
+    told = page.evaluate(RESTORE_ALL, [module, len(bodies)])
+    assert [each.partition(":")[0] for each in told] == ["refused"] * 3 + ["restored"], told
+
+
+def test_in_place_of_an_image_that_does_not_fit_python_starts_from_nothing(
+    page, site, site_url, questions, cases
+):
+    """The one that is cut short fails last of all."""
+    [image] = site.glob("runtime/image-*/*")
+    body = image_cut_short(image.read_bytes())
     page.route("**/runtime/image-*/*", lambda route: route.fulfill(body=body))
     with page.expect_request("**/runtime/wheel-*/*", timeout=BOOT):
-        open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
-    expect(page.locator(".uh-answer__summary")).to_contain_text("9 lbf·ft is")
-
-
-def test_a_whole_image_needs_no_wheels(page, site_url):
-    asked = []
-    page.context.on("request", lambda request: asked.append(request.url))
-    open_calculator(page, site_url, "torque-units", "?torque=9+lbf*ft")
-    assert [url for url in asked if "/runtime/image-" in url]
-    assert [url for url in asked if "/runtime/wheel-" in url] == []
+        answers_as_at_the_desk(page, site_url, questions, cases)
 
 
 def test_two_restored_images_draw_different_random_numbers(page, site_url):

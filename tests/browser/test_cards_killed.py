@@ -12,7 +12,8 @@ pytestmark = [
     pytest.mark.skipif(sys.platform != "linux", reason="finds the browser's processes in /proc"),
 ]
 
-KILLS = 20
+KILLS = 8
+"""Each works on until 1 to 9 acts were shown as stored; benchmarks/card_kill.py kills 200 times."""
 
 
 def test_nothing_confirmed_is_lost_or_doubled(playwright, tmp_path, site_url):
