@@ -14,8 +14,8 @@ from underhoist.cli import main
 class Editor:
     """Speaks the base protocol: a header with the length, then JSON."""
 
-    def __init__(self, folder):
-        self.folder = folder
+    def __init__(self):
+        self.folder = None
         self.numbers = count(1)
         self.published = {}
         self.process = subprocess.Popen(
@@ -24,6 +24,10 @@ class Editor:
         )  # fmt: skip
         self.abilities = self.ask("initialize", processId=None, rootUri=None, capabilities={})
         self.tell("initialized")
+
+    def work_in(self, folder):
+        """Turn to another manual: what is still published for the last one is not heard."""
+        self.folder, self.published = folder, {}
 
     def send(self, **message):
         text = json.dumps({"jsonrpc": "2.0", **message}).encode()
@@ -39,7 +43,8 @@ class Editor:
         message = json.loads(self.process.stdout.read(length))
         if message.get("method") == "textDocument/publishDiagnostics":
             at = message["params"]
-            self.published[at["uri"].rpartition("/procedures/")[2]] = at["diagnostics"]
+            if self.folder and at["uri"].startswith(self.uri("")):
+                self.published[at["uri"].rpartition("/procedures/")[2]] = at["diagnostics"]
         return message
 
     def tell(self, method, **params):
@@ -54,7 +59,8 @@ class Editor:
         return message["result"]
 
     def uri(self, file):
-        return (self.folder / "procedures" / file).as_uri()
+        folder = (self.folder / "procedures").as_uri()
+        return f"{folder}/{file}"
 
     def open(self, file, text=None):
         text = (self.folder / "procedures" / file).read_text() if text is None else text
@@ -97,20 +103,30 @@ class Editor:
 PAGE = "example-3/fit-pan.md"
 
 
-@pytest.fixture
-def editor(tmp_path):
-    folder = tmp_path / "manual"
-    assert CliRunner().invoke(main, ["init", str(folder)]).exit_code == 0
-    editor = Editor(folder)
+@pytest.fixture(scope="module")
+def server():
+    """One server for all manuals: an editor too keeps it for whatever folders are opened."""
+    editor = Editor()
     yield editor
     editor.process.kill()
+    editor.process.wait()
+
+
+@pytest.fixture
+def editor(server, tmp_path):
+    """The editor in a new manual, of which the server knows nothing yet."""
+    folder = tmp_path / "manual"
+    assert CliRunner().invoke(main, ["init", str(folder)]).exit_code == 0
+    server.work_in(folder)
+    return server
 
 
 def row(text, start):
     return next(number for number, line in enumerate(text.split("\n")) if line.startswith(start))
 
 
-def test_it_says_what_it_can_do_and_stops_when_it_is_told(editor):
+def test_it_says_what_it_can_do_and_stops_when_it_is_told():
+    editor = Editor()
     able = editor.abilities["capabilities"]
     assert able["completionProvider"] and able["hoverProvider"] and able["codeActionProvider"]
     assert editor.stop() == 0
