@@ -13,7 +13,7 @@ from underhoist_calculators.units import quantity, show, show_number, unit_name
 from underhoist.check import check
 from underhoist.history import compare, key_of, revision
 from underhoist.history.compare import REWORDED
-from underhoist.links import weave
+from underhoist.links import uses_of, weave, words_said
 from underhoist.pages.portraits import painter
 from underhoist.place import Placed
 
@@ -99,12 +99,18 @@ def test_every_changed_value_of_the_demo_manual_is_told(demo, paint):
     assert silent == []
 
 
+def woven_again(manual, page, links):
+    """The links of a manual in which one page differs: what other pages name is as it was."""
+    uses = {**links.uses, page.file: uses_of(manual, page)}
+    return weave(manual, uses, {**links.says, page.file: words_said(manual, page)})
+
+
 def test_every_lost_neighbour_of_the_demo_manual_is_told(demo, paint):
     count = 0
     for id_, page in demo.procedures.items():
         alone = evolve(page, before=(), after=())
         other = evolve(demo, procedures={**demo.procedures, id_: alone})
-        links = weave(other)
+        links = woven_again(other, alone, paint.links)
         told = [
             change.words
             for change in compare(paint.portrait(page), painter(other, links, DEMO).portrait(alone))
