@@ -42,7 +42,7 @@ def mutated(draw):
     return file, text
 
 
-@settings(max_examples=400, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(page=mutated())
 def test_a_finding_or_a_pass(page, manual):
     file, text = page

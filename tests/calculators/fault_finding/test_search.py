@@ -111,26 +111,26 @@ def test_shares_that_make_the_whole_leave_none_over_by_rounding():
     assert Complaint(causes=causes, checks=(check,), levels=LEVELS).none_share == 0.0
 
 
-@settings(deadline=None, max_examples=400)
+@settings(deadline=None, max_examples=150)
 @given(complaints())
 def test_search_is_as_good_as_trying_everything(complaint):
     assert whole(complaint) == pytest.approx(brute_force(complaint), abs=1e-6)
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(complaints(most_checks=6, soft=False))
 def test_search_is_as_good_as_trying_everything_with_certain_results(complaint):
     assert whole(complaint) == pytest.approx(brute_force(complaint), abs=1e-6)
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(complaints())
 def test_following_the_plan_takes_the_minutes_it_promises(complaint):
     plan = Plan(complaint)
     assert effort(plan.board, plan.next).minutes == pytest.approx(whole(complaint), abs=1e-6)
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(complaints())
 def test_no_other_way_is_quicker_and_the_bound_is_below(complaint):
     plan = Plan(complaint)
@@ -142,7 +142,7 @@ def test_no_other_way_is_quicker_and_the_bound_is_below(complaint):
     assert best <= random_effort(board).minutes + 1e-6
 
 
-@settings(deadline=None, max_examples=200)
+@settings(deadline=None, max_examples=100)
 @given(complaints())
 def test_without_the_search_the_gap_holds_the_best(complaint):
     hurried = Plan(complaint, most=0)
