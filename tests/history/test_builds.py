@@ -16,13 +16,20 @@ DAYS = {"first": "1790000000", "later": "1800000000"}
 """Seconds of SOURCE_DATE_EPOCH: 21 September 2026 and 15 January 2027."""
 
 
-@pytest.fixture
-def project(tmp_path, monkeypatch):
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", DAYS["first"])
-    made = Project(tmp_path)
-    made.build()
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", DAYS["later"])
+@pytest.fixture(scope="module")
+def first(tmp_path_factory):
+    """A project as its first build left it, which nobody changes: each test has a copy."""
+    made = Project(tmp_path_factory.mktemp("first") / "project")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("SOURCE_DATE_EPOCH", DAYS["first"])
+        made.build()
     return made
+
+
+@pytest.fixture
+def project(first, tmp_path, monkeypatch):
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", DAYS["later"])
+    return Project(tmp_path / "project", like=first)
 
 
 def text_of(project, address):

@@ -1,9 +1,12 @@
 """A project of the small manual, and builds of it without the phone side."""
 
+import shutil
+
 import pytest
 from small_project import make_project
 
 from underhoist.build import build
+from underhoist.rebuild.store import place_of
 
 
 def without_phone_side(site, tell):
@@ -26,9 +29,21 @@ class Silent:
 class Project:
     """A project in a folder of its own."""
 
-    def __init__(self, folder):
+    def __init__(self, folder, like=None):
+        """Lay the small manual into the folder, or a copy of a project as it stands."""
         self.folder, self.pages, self.site = folder, folder / "pages", folder / "site"
-        make_project(folder)
+        if like:
+            shutil.copytree(like.folder, folder)
+            self.take_what_was_kept(like)
+        else:
+            make_project(folder)
+
+    def take_what_was_kept(self, like):
+        """What is kept of a build is named after its site's place, which is another one here."""
+        place = place_of(self.folder, self.site)
+        old = place.with_name(place_of(like.folder, like.site).name)
+        for path in old.parent.glob(f"{old.name}*"):
+            path.rename(path.with_name(path.name.replace(old.name, place.name)))
 
     def build(self, add_phone_side=without_phone_side, since=None, afresh=False):
         return build(self.folder, self.site, Silent(), add_phone_side, since, afresh=afresh)
@@ -60,3 +75,9 @@ def built(tmp_path_factory):
     project = Project(tmp_path_factory.mktemp("built"))
     project.result = project.build()
     return project
+
+
+@pytest.fixture
+def standing(built, tmp_path):
+    """A project whose site was built, to be changed."""
+    return Project(tmp_path / "standing", like=built)

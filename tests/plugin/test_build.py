@@ -21,15 +21,14 @@ def fail(site, tell):
     raise StoppedError
 
 
-def test_stop_finding_leaves_the_old_site_alone(project):
-    project.build()
-    old = project.held()
-    project.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
-    result = project.build()
+def test_stop_finding_leaves_the_old_site_alone(standing):
+    old = standing.held()
+    standing.replace("jobs/set-band.md", "torque:band-seat>", "torque:band-set>")
+    result = standing.build()
     assert result.site is None
     assert [finding.code for finding in result.checked.findings] == ["dead-reference"]
-    assert project.held() == old
-    assert project.beside() == ["mkdocs.yml", "pages", "site"]
+    assert standing.held() == old
+    assert standing.beside() == ["mkdocs.yml", "pages", "site"]
 
 
 def test_stop_finding_builds_no_first_site(project):
@@ -38,20 +37,18 @@ def test_stop_finding_builds_no_first_site(project):
     assert project.beside() == ["mkdocs.yml", "pages"]
 
 
-def test_failing_phone_side_leaves_the_old_site_alone(project):
-    project.build()
-    old = project.held()
-    project.replace("jobs/set-band.md", "Wipe the case.", "Clean the case.")
+def test_failing_phone_side_leaves_the_old_site_alone(standing):
+    old = standing.held()
+    standing.replace("jobs/set-band.md", "Wipe the case.", "Clean the case.")
     with pytest.raises(StoppedError):
-        project.build(fail)
-    assert project.held() == old
-    assert project.beside() == ["mkdocs.yml", "pages", "site"]
+        standing.build(fail)
+    assert standing.held() == old
+    assert standing.beside() == ["mkdocs.yml", "pages", "site"]
 
 
 @pytest.mark.parametrize("moves", [0, 1])
-def test_crash_between_the_renames_loses_no_site(project, monkeypatch, moves):
-    project.build()
-    old = project.held()
+def test_crash_between_the_renames_loses_no_site(standing, monkeypatch, moves):
+    old = standing.held()
     rename, left = Path.rename, iter([True] * moves)
 
     def crash(path, target):
@@ -63,20 +60,19 @@ def test_crash_between_the_renames_loses_no_site(project, monkeypatch, moves):
         patch.setattr(Path, "rename", crash)
         patch.setattr(swap, "drop", lambda site: None)
         with pytest.raises(StoppedError):
-            project.build()
-    project.replace("jobs/set-band.md", "kind: procedure", "kind: prosedure")
-    swap.fresh(project.site)
-    assert project.held() == old
+            standing.build()
+    standing.replace("jobs/set-band.md", "kind: procedure", "kind: prosedure")
+    swap.fresh(standing.site)
+    assert standing.held() == old
 
 
-def test_what_a_crash_left_behind_is_tidied(project):
-    project.build()
-    old = project.held()
-    shutil.copytree(project.site, project.folder / "site.underhoist-old")
-    (project.folder / "site.underhoist-new" / "half").mkdir(parents=True)
-    project.build()
-    assert project.beside() == ["mkdocs.yml", "pages", "site"]
-    assert project.held() == old
+def test_what_a_crash_left_behind_is_tidied(standing):
+    old = standing.held()
+    shutil.copytree(standing.site, standing.folder / "site.underhoist-old")
+    (standing.folder / "site.underhoist-new" / "half").mkdir(parents=True)
+    standing.build()
+    assert standing.beside() == ["mkdocs.yml", "pages", "site"]
+    assert standing.held() == old
 
 
 def test_folder_that_only_looks_like_ours_is_not_removed(project):
