@@ -1,4 +1,4 @@
-"""Runs the phone side's pure modules under Node's own test runner."""
+"""Runs the phone side's pure modules under Node's own test runner, a folder in one process."""
 
 import re
 import shutil
@@ -16,7 +16,7 @@ NODE = shutil.which("node", path=str(Path(sys.executable).parent)) or shutil.whi
 def test_the_pure_modules(folder, least):
     files = sorted(map(str, (HERE / folder).glob("*.test.js")))
     run = subprocess.run(
-        [str(NODE), "--test", "--test-reporter=tap", *files],
+        [str(NODE), "--test", "--test-isolation=none", "--test-reporter=tap", *files],
         capture_output=True,
         text=True,
         check=False,
