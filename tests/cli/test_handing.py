@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
+from small_project import make_project
 
 from underhoist.cli import main
 
@@ -85,16 +86,17 @@ def test_pack_writes_the_chosen_set(tmp_path):
 
 
 def test_pack_into_a_folder_that_is_not_there(tmp_path):
+    small = make_project(tmp_path / "project")
     out = tmp_path / "none" / "manual.html"
-    result = run("pack", ROOT, "--procedure", "set-band", "--reading-only", "--out", out)
+    result = run("pack", small, "--procedure", "set-band", "--reading-only", "--out", out)
     assert result.exit_code == 2
     assert f"{out} cannot be written: No such file or directory." in result.output
 
 
-def test_a_name_that_is_not_in_the_manual():
-    result = run("pack", ROOT, "--family", "kestrel-4")
+def test_a_name_that_is_not_in_the_manual(tmp_path):
+    result = run("pack", make_project(tmp_path / "project"), "--family", "wren-3")
     assert result.exit_code == 2
-    assert "Did you mean kestrel-3?" in result.output
+    assert "Did you mean wren-2?" in result.output
 
 
 def test_a_book_without_chromium_says_how_to_get_it(monkeypatch):
