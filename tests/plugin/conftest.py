@@ -42,8 +42,8 @@ class Project:
         """What is kept of a build is named after its site's place, which is another one here."""
         place = place_of(self.folder, self.site)
         old = place.with_name(place_of(like.folder, like.site).name)
-        for path in old.parent.glob(f"{old.name}*"):
-            path.rename(path.with_name(path.name.replace(old.name, place.name)))
+        for path in old.parent.glob(f"{old.stem}.*"):
+            path.rename(place.with_suffix(path.suffix))
 
     def build(self, add_phone_side=without_phone_side, since=None, afresh=False):
         return build(self.folder, self.site, Silent(), add_phone_side, since, afresh=afresh)
