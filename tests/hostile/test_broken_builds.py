@@ -21,6 +21,7 @@ build(folder, folder / "site", Silent(), lambda site, tell: None)
 """
 SMALL_DISK = """
 import resource, sys
+sys.dont_write_bytecode = True  # else modules would be left cut off, for whoever imports them next
 resource.setrlimit(resource.RLIMIT_FSIZE, (3000, 3000))
 from underhoist.cli import main
 sys.argv[:] = ["underhoist", "build", sys.argv[1]]
