@@ -12,6 +12,7 @@ import pytest
 
 from underhoist.build import build
 from underhoist.rebuild import builder, old_site, store
+from underhoist.rebuild.state import Memory, State
 
 MANUAL = Path(__file__).parents[1] / "pages" / "manual"
 SETTINGS = "site_name: Small\ndocs_dir: pages\ntheme: {name: material}\nplugins: [underhoist]\n"
@@ -256,20 +257,35 @@ def test_a_page_that_was_changed_in_the_old_site_is_written_anew(project, whole)
     assert held(project) == whole(nothing)[1]
 
 
-@pytest.mark.parametrize("at", [0, 40, -1])
-def test_what_is_damaged_is_made_anew(project, at):
-    place = project / "kept"
-    data = bytearray(place.read_bytes())
-    data[at] ^= 1
-    place.write_bytes(data)
+def test_what_is_damaged_is_made_anew(project):
+    damage(project / "kept", 40)
     assert built(project).taken_over == 0
     assert built(project).made_anew == 0
 
 
-def test_what_is_cut_off_is_made_anew(project):
+def damage(place, at):
+    data = bytearray(place.read_bytes())
+    data[at] ^= 1
+    place.write_bytes(data)
+
+
+@pytest.mark.parametrize("at", [0, 31, 32, 40, 1_000, -1])
+def test_a_damaged_byte_anywhere_is_as_if_nothing_was_kept(project, at):
+    assert taken(project) != State()
+    damage(project / "kept", at)
+    assert taken(project) == State()
+
+
+@pytest.mark.parametrize("length", [0, 20, 32, 1_000, -1])
+def test_what_is_cut_off_is_as_if_nothing_was_kept(project, length):
     place = project / "kept"
-    place.write_bytes(place.read_bytes()[:20])
-    assert built(project).taken_over == 0
+    place.write_bytes(place.read_bytes()[:length])
+    assert taken(project) == State()
+
+
+def taken(project):
+    """What a build of the project would take as kept; what comes of it a damaged build shows."""
+    return Memory(project, project / "site").load()
 
 
 def parts(folder):
