@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from axe_core import findings
+from desk_answers import answered_at_the_desk
 from offline_hands import WAIT, store_all
 from playwright.sync_api import Page, expect
 from underhoist_calculators.fault_finding import door
@@ -93,6 +94,7 @@ def test_what_stands_there_before_the_script_is_what_the_script_says(browser, si
 
 
 def test_a_cause_is_found_and_undone_with_the_focus_on_what_comes_next(page, site_url, data):
+    answered_at_the_desk(page)
     page.goto(f"{site_url}faults/{FAULT}/")
     answered(page)
     family = data["families"][0]["id"]
@@ -118,6 +120,7 @@ def test_a_cause_is_found_and_undone_with_the_focus_on_what_comes_next(page, sit
 
 
 def test_none_of_these_stops_and_asks_until_the_reader_goes_on(page, site_url):
+    answered_at_the_desk(page)
     page.goto(f"{site_url}faults/{FAULT}/")
     answered(page)
     page.get_by_role("button", name="None of these").click()
@@ -132,6 +135,7 @@ def test_none_of_these_stops_and_asks_until_the_reader_goes_on(page, site_url):
 
 
 def test_another_family_has_its_own_results_and_is_remembered(page, site_url, data):
+    answered_at_the_desk(page)
     page.goto(f"{site_url}faults/{FAULT}/")
     answered(page)
     give(page, "good", 1)
@@ -154,6 +158,7 @@ def test_where_python_cannot_start_the_page_says_so_and_keeps_the_table(page, si
 
 
 def test_it_is_taken_into_a_job_card(page, site_url):
+    answered_at_the_desk(page)
     page.goto(f"{site_url}faults/{FAULT}/")
     answered(page)
     give(page, "good", 1)

@@ -1,6 +1,7 @@
 """What stands on a page already is not drawn again: the first answer is mostly the page's own."""
 
 import pytest
+from desk_answers import answered_at_the_desk
 from test_calculators import BOOT
 from underhoist_calculators import all_calculators
 
@@ -79,7 +80,14 @@ def early(page, address, selector):
 
 @pytest.mark.parametrize("name", [each.name for each in all_calculators()])
 def test_the_first_answer_changes_nothing_of_the_page_s_own(page, site_url, name):
+    answered_at_the_desk(page)
     early(page, f"{site_url}calculators/{name}/", ".uh-answer")
+    page.wait_for_selector("#calculator[data-answered=yes]", timeout=BOOT)
+    assert page.evaluate("window.changes") == []
+
+
+def test_the_first_answer_of_the_page_s_own_thread_changes_nothing(page, site_url):
+    early(page, f"{site_url}calculators/shift-check/", ".uh-answer")
     page.wait_for_selector("#calculator[data-answered=yes]", timeout=BOOT)
     assert page.evaluate("window.changes") == []
 
