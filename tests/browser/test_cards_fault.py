@@ -7,7 +7,8 @@ from urllib.parse import urlencode
 
 import pytest
 from axe_core import findings
-from card_hands import open_cards, stored_events
+from card_hands import on_the_site, open_cards, stored_events
+from desk_answers import answered_at_the_desk
 from playwright.sync_api import expect
 from underhoist_calculators import door
 
@@ -36,12 +37,12 @@ FULL = """() => {
     IDBObjectStore.prototype.add = () => { throw new DOMException("", "QuotaExceededError"); };
 }"""
 SLOW = 60_000
-"""ms; Python comes up once on each page, and the machine may be busy."""
+"""ms; Python may have to come up, and the machine may be busy."""
 
 
 def complained_card(page, site_url, *procedures):
     """Store a card that began with the complaint "late-shifts"; returns its id."""
-    open_cards(page, site_url)
+    on_the_site(page, site_url)
     return page.evaluate(COMPLAINED, {"root": site_url, "procedures": procedures})
 
 
@@ -106,6 +107,7 @@ def test_a_result_shows_once_it_is_stored_and_its_procedure_comes_in_one_tap(pag
 
 
 def test_a_cause_found_brings_what_mends_it_and_is_told_to_the_owner(page, site_url):
+    answered_at_the_desk(page)
     card = complained_card(page, site_url)
     search(page, site_url, card)
     for _ in range(9):
@@ -128,6 +130,7 @@ def test_a_cause_found_brings_what_mends_it_and_is_told_to_the_owner(page, site_
 
 
 def test_nothing_fits_and_the_senior_tech_is_asked(page, site_url):
+    answered_at_the_desk(page)
     card = complained_card(page, site_url)
     search(page, site_url, card)
     page.get_by_role("button", name="None of these").click()
@@ -144,6 +147,7 @@ def test_nothing_fits_and_the_senior_tech_is_asked(page, site_url):
 
 
 def test_a_reading_of_the_card_counts_and_an_own_result_goes_before_it(page, site, site_url):
+    answered_at_the_desk(page)
     turns = {"kind": "reading", "procedure": "set-band", "reading": "set-band/turns-to-seat"}
     decided_by(page, site, "vacuum-at-the-modulator", turns)
     card = complained_card(page, site_url, "set-band")
@@ -187,6 +191,7 @@ def test_where_python_does_not_start_results_are_recorded_in_the_written_order(p
 
 
 def test_what_the_complaint_s_page_found_goes_into_a_new_card(page, site_url):
+    answered_at_the_desk(page)
     open_cards(page, site_url)
     page.evaluate(
         """async (root) => {
@@ -210,6 +215,7 @@ def test_what_the_complaint_s_page_found_goes_into_a_new_card(page, site_url):
 
 
 def test_a_calculator_s_answer_is_kept_on_the_card(page, site, site_url):
+    answered_at_the_desk(page)
     shifts = {"kind": "calculator", "calculator": "shift-check", "bad": [], "good": []}
     entries = door.example("shift-check")
     pattern = door.run("shift-check", entries)["answer"]["values"]["pattern"]
