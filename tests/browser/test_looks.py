@@ -46,34 +46,27 @@ def style(page: Page, selector: str, name: str) -> str:
 
 
 @pytest.mark.parametrize("kind", list(KINDS))
-def test_nothing_scrolls_sideways_on_a_phone(same_page: Page, site_url: str, kind: str) -> None:
-    same_page.goto(site_url + KINDS[kind])
+def test_a_page_has_its_weight_its_frame_and_the_width_of_a_phone(
+    same_page: Page, site: Path, site_url: str, kind: str
+) -> None:
+    """Loaded once, for a calculator's page starts Python each time."""
+    weighed = weight(same_page, site, site_url, KINDS[kind])
+    assert len(weighed) >= 3, "page, styles and scripts were not all seen"
+    assert sum(weighed.values()) <= BUDGET, weighed
+    has_the_frame(same_page)
     for width in (320, 360, 390):
         same_page.set_viewport_size({"width": width, "height": 640})
         assert same_page.evaluate("document.documentElement.scrollWidth") <= width
 
 
-@pytest.mark.parametrize("kind", list(KINDS))
-def test_a_page_stays_within_its_weight(
-    same_page: Page, site: Path, site_url: str, kind: str
-) -> None:
-    weighed = weight(same_page, site, site_url, KINDS[kind])
-    assert len(weighed) >= 3, "page, styles and scripts were not all seen"
-    assert sum(weighed.values()) <= BUDGET, weighed
-
-
-@pytest.mark.parametrize("kind", list(KINDS))
-def test_every_page_has_one_heading_and_the_same_frame(
-    same_page: Page, site_url: str, kind: str
-) -> None:
-    """Head and foot hold a handful of links, however many procedures there are."""
-    same_page.goto(site_url + KINDS[kind])
-    assert same_page.locator("h1").count() == 1
-    assert same_page.locator("header a, footer.uh-foot a").count() == 8
-    assert same_page.locator("nav.uh-trail a").count() <= 4
-    links = same_page.locator("header nav a").all_text_contents()
+def has_the_frame(page: Page) -> None:
+    """One heading; head and foot hold a handful of links, however many procedures there are."""
+    assert page.locator("h1").count() == 1
+    assert page.locator("header a, footer.uh-foot a").count() == 8
+    assert page.locator("nav.uh-trail a").count() <= 4
+    links = page.locator("header nav a").all_text_contents()
     assert links == ["Manual", "Faults", "Calculators", "Job cards", "Search"]
-    assert same_page.locator("p#offline-state[role=status]").count() == 1
+    assert page.locator("p#offline-state[role=status]").count() == 1
 
 
 def test_text_is_eighteen_pixels_at_one_and_a_half(same_page: Page, site_url: str) -> None:
@@ -107,20 +100,17 @@ def test_entries_and_buttons_fit_a_thumb(same_page: Page, site_url: str, kind: s
     assert all(high >= 48 for _, _, high in found), found
 
 
-@pytest.mark.parametrize("size", [(360, 640), (390, 844), (1280, 800)])
-def test_the_tick_is_sixty_four_pixels_in_sight_at_the_thumb(
-    page: Page, site_url: str, size: tuple[int, int]
-) -> None:
-    width, height = size
-    page.set_viewport_size({"width": width, "height": height})
-    card_hands.start_card(page, site_url, "set-band")
-    box = card_hands.tick(page).bounding_box()
-    assert box is not None
-    assert (round(box["width"]), round(box["height"])) == (64, 64)
-    assert height * 0.6 < box["y"] < height - 64, "in the lower part of the screen"
-    if width < 1000:
-        assert box["x"] > width / 2, "under the right thumb"
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+def test_the_tick_is_sixty_four_pixels_in_sight_at_the_thumb(page: Page, site_url: str) -> None:
+    card_hands.begun_card(page, site_url, "set-band")
+    for width, height in [(360, 640), (390, 844), (1280, 800)]:
+        page.set_viewport_size({"width": width, "height": height})
+        box = card_hands.tick(page).bounding_box()
+        assert box is not None
+        assert (round(box["width"]), round(box["height"])) == (64, 64)
+        assert height * 0.6 < box["y"] < height - 64, "in the lower part of the screen"
+        if width < 1000:
+            assert box["x"] > width / 2, "under the right thumb"
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
 @pytest.mark.parametrize("kind", ["procedure", "torque", "torque-units", "staged-fill"])
