@@ -13,9 +13,6 @@ const found = /** @type {HTMLElement} */ (document.getElementById("found"));
 const list = /** @type {HTMLElement} */ (document.getElementById("results"));
 const root = new URL(`${document.querySelector('meta[name="uh-root"]')?.getAttribute("content") ?? "."}/`, location.href);
 
-/** Results drawn in one frame: no letter waits longer than these take to be laid out and painted. */
-const AT_ONCE = 2;
-
 /** As many results as a screen holds: what the letter before found stands until the new is drawn. */
 const SCREEN = 4;
 
@@ -44,7 +41,9 @@ export function showAnswer(answer, question, lead = () => {}) {
 }
 
 /**
- * Draws a few results, and the others a few a frame, until another answer is shown.
+ * Draws a result, and each other after a frame of its own, until another answer is shown: no letter
+ * waits longer than one takes to be laid out and painted. It is made between two frames, so that
+ * neither the making nor the painting is one long task with the other.
  * @param {number} at
  * @param {Found[]} pages
  * @param {(page: Found) => Element} draw
@@ -52,14 +51,13 @@ export function showAnswer(answer, question, lead = () => {}) {
  */
 function drawFrom(at, pages, draw, answer) {
   if (answer !== shown) return;
-  const next = at + AT_ONCE;
-  pages.slice(at, next).forEach((page, number) => {
-    const old = list.children[at + number];
-    if (old) redraw(old, draw(page));
-    else list.append(draw(page));
-  });
-  if (next >= pages.length) return;
-  const goOn = () => requestAnimationFrame(() => drawFrom(next, pages, draw, answer));
+  const page = pages[at];
+  if (!page) return;
+  const old = list.children[at];
+  if (old) redraw(old, draw(page));
+  else list.append(draw(page));
+  const next = at + 1;
+  const goOn = () => requestAnimationFrame(() => setTimeout(() => drawFrom(next, pages, draw, answer)));
   if (next === SCREEN) setTimeout(goOn, STOPPED);
   else goOn();
 }
