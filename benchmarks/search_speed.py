@@ -13,6 +13,7 @@ import shutil
 import sys
 import tempfile
 from pathlib import Path
+from statistics import median
 
 import table
 from playwright.sync_api import CDPSession, Page, sync_playwright
@@ -38,7 +39,10 @@ QUESTIONS = (
     "the fluid is low and it shifts late on the hill", "x" * 10_000,
 )  # fmt: skip
 TYPED = ("torque wrench pan bolts", "band", "modualtor")
+ROUNDS = 3
+PHONE = {"width": 390, "height": 844}
 LETTER = 200  # milliseconds between two letters, so that every letter is answered
+DRAWN = 2_000  # milliseconds in which the last answer is drawn whole
 ANSWERED = re.compile("found|with most")
 MEASURE = """async (questions) => {
   const module = new URL("assets/search/answer.js", location.href).href;
@@ -121,22 +125,33 @@ def measured(page: Page, folder: Path) -> dict:
 
 
 def typed(page: Page, site: Path) -> float:
-    """Type each question into the slowed search page of a whole site; its longest task, ms."""
+    """Type each question into the slowed search page of a whole site, at a phone's size.
+
+    Returns the longest task in ms, the median of several rounds: another process may disturb one.
+    Tasks of at most 50 ms count as 0, since the browser tells of none.
+    """
     server = StaticServer(site)
     try:
+        page.set_viewport_size(PHONE)
         page.goto(server.url + "search.html")
         page.locator("#words").fill("band")
         page.locator("#results li").first.wait_for()
         page.evaluate(WATCH)
         slow = page.context.new_cdp_session(page)
         slow.send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
-        for question in TYPED:
-            page.locator("#words").fill("")
-            page.locator("#words").press_sequentially(question, delay=LETTER)
-            page.locator("#found", has_text=ANSWERED).wait_for()
-        return page.evaluate("() => Math.max(0, ...window.tasks)")
+        return median(typed_once(page) for _ in range(ROUNDS))
     finally:
         server.stop()
+
+
+def typed_once(page: Page) -> float:
+    """Type each question; the longest task over 50 ms, in ms, or 0."""
+    for question in TYPED:
+        page.locator("#words").fill("")
+        page.locator("#words").press_sequentially(question, delay=LETTER)
+        page.locator("#found", has_text=ANSWERED).wait_for()
+    page.wait_for_timeout(DRAWN)
+    return page.evaluate("() => Math.max(0, ...window.tasks.splice(0))")
 
 
 def held(session: CDPSession) -> float:
