@@ -141,22 +141,16 @@ def test_the_image_is_stored_unpacked_and_python_comes_back_from_it(page, gone):
     assert [url for url in asked if "/runtime/wheel-" in url] == []
 
 
-def test_once_stored_only_the_service_worker_is_looked_for_again(page, shop):
-    shop.requests.clear()
-    for path in KINDS.values():
-        page.goto(shop.url + path)
-    page.goto(f"{shop.url}calculators/torque-units/")
-    page.wait_for_selector("#calculator[data-answered]", timeout=WAIT)
-    assert set(shop.requests) <= {"/sw.js"}
-
-
-def test_nothing_comes_from_another_origin_on_any_kind_of_page(page, shop):
+def test_once_stored_no_page_asks_for_more_than_the_service_worker(page, shop):
+    """Nothing of the manual's own server, and nothing of another origin."""
     asked = []
     page.context.on("request", lambda request: asked.append(request.url))
+    shop.requests.clear()
     for path in KINDS.values():
         page.goto(shop.url + path)
     page.goto(f"{shop.url}calculators/torque-units/?torque=9+lbf*ft")
     page.wait_for_selector("#calculator[data-answered]", timeout=WAIT)
+    assert set(shop.requests) <= {"/sw.js"}
     ours = (shop.url, "blob:", "data:")
     assert len(asked) > 30
     assert [url for url in asked if not url.startswith(ours)] == []
