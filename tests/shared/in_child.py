@@ -8,6 +8,9 @@ from click.testing import CliRunner
 
 from underhoist.cli import main
 
+IMPORTED = ["click.testing", "underhoist.cli.check", "underhoist.checker"]
+"""What takes long to import; this file is not found by the process that is copied."""
+
 
 def quick_start() -> BaseContext:
     """Give what starts processes: copies of one that has imported this file, where there are such.
@@ -17,7 +20,7 @@ def quick_start() -> BaseContext:
     if "forkserver" not in multiprocessing.get_all_start_methods():
         return multiprocessing.get_context("spawn")
     context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload([__name__])
+    context.set_forkserver_preload(IMPORTED)
     return context
 
 
