@@ -6,6 +6,7 @@ import { el } from "./kit/dom.js";
 import { listView } from "./list-view.js";
 import { checkStorage } from "./record/preflight.js";
 import { shopExchange } from "./sync/shop-exchange.js";
+import { broughtBack } from "./record/put-back.js";
 import { remembered } from "./record/store.js";
 import { keepAwake } from "./kit/wake.js";
 import { CARD_VIEWS, OWN_VIEWS, brought, workAt } from "./views.js";
@@ -22,7 +23,7 @@ async function start(root) {
   const { stop, warn, tab } = await checkStorage();
   if (stop) return refuse(root, stop);
   const app = new App(root);
-  app.warning = { warn, tab };
+  app.warning = { warn: lossWords(broughtBack()) || warn, tab };
   app.initials = String((await remembered("initials")) ?? "");
   let turn = 0;
   const route = async () => {
@@ -37,6 +38,16 @@ async function start(root) {
   await route();
   root.dataset.ready = "";
   void shopExchange.begin((id) => void app.sessions.get(id)?.load().catch(() => {})).catch(() => {});
+}
+
+/**
+ * @param {number} entries that the browser had lost
+ * @returns {string} "" for none
+ */
+function lossWords(entries) {
+  if (entries === 0) return "";
+  const all = entries === 1 ? "The one entry is" : `All ${entries} entries are`;
+  return `This phone’s browser had lost its records. ${all} back, from the second copy.`;
 }
 
 /**

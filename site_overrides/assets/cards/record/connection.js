@@ -12,6 +12,7 @@ import { StorageTrouble, isWorthRetrying, troubleOf } from "./trouble.js";
 // Some browsers never answer the first request, or drop a connection while the phone sleeps.
 const OPEN_TIMEOUT = 4000;
 const WORK_TIMEOUT = 6000;
+const SETTLE_TIMEOUT = 60_000; // a phone's whole record may have to be written
 const PAUSES = [0, 60, 250, 1000];
 
 export class Connection {
@@ -19,11 +20,14 @@ export class Connection {
    * @param {string} name
    * @param {number} version
    * @param {Upgrade} upgrade
+   * @param {(database: IDBPDatabase) => Promise<void>} [settle] what comes before any other work on a database
+   *   that was opened
    */
-  constructor(name, version, upgrade) {
+  constructor(name, version, upgrade, settle = async () => {}) {
     this.name = name;
     this.version = version;
     this.upgrade = upgrade;
+    this.settle = settle;
     /** @type {Promise<IDBPDatabase>|null} */
     this.opened = null;
   }
@@ -43,7 +47,7 @@ export class Connection {
     for (const pause of PAUSES) {
       await new Promise((done) => setTimeout(done, pause));
       try {
-        return await inTime(this.connect().then(work), limit);
+        return await inTime(work(await this.connect()), limit);
       } catch (error) {
         this.drop();
         trouble = troubleOf(error);
@@ -67,7 +71,10 @@ export class Connection {
   connect() {
     if (!globalThis.isSecureContext) return Promise.reject(new StorageTrouble("insecure"));
     if (!globalThis.indexedDB) return Promise.reject(new StorageTrouble("missing"));
-    this.opened ??= this.open();
+    this.opened ??= this.open().then(async (database) => {
+      await inTime(this.settle(database), SETTLE_TIMEOUT);
+      return database;
+    });
     return this.opened;
   }
 

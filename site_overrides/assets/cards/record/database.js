@@ -10,6 +10,7 @@
 // An upgrade only ever adds. It is one transaction: cut off midway it leaves the older version as it was.
 
 import { Connection } from "./connection.js";
+import { level } from "./put-back.js";
 
 /** @import { IDBPDatabase } from "../../vendor/idb.js" */
 
@@ -18,7 +19,7 @@ export const DATABASE = "underhoist-cards";
 /** Raise it with every change of the stores, and add to `upgrade` what leads there. */
 export const VERSION = 2;
 
-const cards = new Connection(DATABASE, VERSION, upgrade);
+const cards = new Connection(DATABASE, VERSION, upgrade, level);
 
 /**
  * Does some work on the cards' database; it may be done twice, see `Connection`.

@@ -2,6 +2,7 @@
 
 import { abandon } from "./connection.js";
 import { withDatabase } from "./database.js";
+import { copyEvents } from "./second-copy.js";
 
 /** @import { IDBPTransaction } from "../../vendor/idb.js" */
 /** @import { CardEvent, Picture } from "../types.js" */
@@ -31,8 +32,8 @@ const LONG = 60_000; // ms; a large card with its pictures is one transaction
  * @returns {Promise<Taken>}
  * @throws {import("./trouble.js").StorageTrouble}
  */
-export function takeIn(events, pictures = new Map()) {
-  return withDatabase(async (database) => {
+export async function takeIn(events, pictures = new Map()) {
+  const taken = await withDatabase(async (database) => {
     const change = database.transaction(["events", "photos"], "readwrite", STRICT);
     try {
       const taken = await takeInto(change, events, pictures);
@@ -44,6 +45,8 @@ export function takeIn(events, pictures = new Map()) {
       throw error;
     }
   }, LONG);
+  if (!taken.clash) await copyEvents(events, pictures);
+  return taken;
 }
 
 /**

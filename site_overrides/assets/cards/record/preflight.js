@@ -1,6 +1,6 @@
 // Before work starts: can this phone keep what is made here, and has it promised to?
 
-import { remember, remembered } from "./store.js";
+import { rememberHere, remembered } from "./store.js";
 import { StorageTrouble, troubleOf } from "./trouble.js";
 
 /**
@@ -38,7 +38,7 @@ const PHOTO = 300_000; // bytes
  * @param {Words} [words]
  * @returns {Promise<StorageWord>}
  */
-export async function checkStorage(memory = { remember, remembered }, words = CARDS) {
+export async function checkStorage(memory = { remember: rememberHere, remembered }, words = CARDS) {
   try {
     if (!("randomUUID" in crypto)) throw new StorageTrouble("insecure");
     const now = Date.now();

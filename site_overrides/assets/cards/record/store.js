@@ -3,6 +3,7 @@
 import { abandon } from "./connection.js";
 import { withDatabase } from "./database.js";
 import { seal } from "./events.js";
+import { copyEvents, copyMemo } from "./second-copy.js";
 
 /** @import { IDBPDatabase } from "../../vendor/idb.js" */
 /** @import { CardEvent, Draft, Picture } from "../types.js" */
@@ -108,7 +109,18 @@ export async function remembered(name) {
  * @param {string} name
  * @param {unknown} value
  */
-export function remember(name, value) {
+export async function remember(name, value) {
+  await rememberHere(name, value);
+  await copyMemo({ name, value });
+}
+
+/**
+ * The same without a second copy.
+ *
+ * @param {string} name
+ * @param {unknown} value
+ */
+export function rememberHere(name, value) {
   return withDatabase(async (database) => {
     const change = database.transaction("device", "readwrite", STRICT);
     await Promise.all([change.store.put({ name, value }), change.done]);
@@ -128,7 +140,10 @@ async function add(database, draft, seen, picture) {
     const event = await seal(draft, { ...head, clock: Math.max(head.clock, seen) });
     const result = await addInPlace(database, event, picture);
     if (result === "taken") continue;
-    const readBack = await database.get("events", event.id);
+    const [readBack] = await Promise.all([
+      database.get("events", event.id),
+      copyEvents([event], picture && [[event.id, picture]]),
+    ]);
     if (readBack) return readBack;
     break;
   }
