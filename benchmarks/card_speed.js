@@ -59,8 +59,11 @@
     }),
 
     // Ticks the step in hand: until the tick shows that it is being stored, and until it is stored.
-    tick: () => new Promise((done) => {
+    // Fails where there is nothing to tick, or where the page refuses: neither would ever end.
+    tick: () => new Promise((done, fail) => {
+        const LONGEST = 30_000;
         const tick = document.querySelector("button.uh-tick");
+        if (tick.dataset.state !== "todo") throw new Error(`this step cannot be ticked: ${tick.dataset.state}`);
         const word = () => tick.getAttribute("aria-label") + tick.dataset.state;
         const before = word();
         const began = performance.now();
@@ -70,6 +73,7 @@
         const look = () => {
             const there = word() !== before && tick.dataset.state !== "storing";
             if (there) setTimeout(() => done({ shown, stored: performance.now() - began }));
+            else if (performance.now() - began > LONGEST) fail(new Error("the tick was not stored"));
             else requestAnimationFrame(look);
         };
         requestAnimationFrame(look);
