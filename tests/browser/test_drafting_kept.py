@@ -23,6 +23,9 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+LOSE = """() => new Promise((done) => {
+    indexedDB.deleteDatabase("underhoist-drafts").onsuccess = () => done();
+})"""
 ROOM = "IDBObjectStore.prototype.put"
 FULL = f"{ROOM} = () => {{ throw new DOMException('', 'QuotaExceededError'); }}"
 
@@ -144,6 +147,18 @@ def test_a_deleted_draft_asks_first_and_can_be_brought_back(page, site_url):
     page.get_by_role("button", name="Bring back").click()
     page.get_by_role("link", name="Rear").click()
     expect(text_field(page)).to_have_value("---\ntitle: Rear\n---\nprecious")
+
+
+def test_drafts_that_the_browsers_database_lost_come_back(page, site_url):
+    ways = [begin_change(page, site_url), begin_page(page, site_url, "Set the rear band")]
+    write(page, "---\ntitle: Rear\n---\nprecious")
+    stored(page)
+    page.goto(f"{site_url}offline/")
+    page.evaluate(LOSE)
+    open_drafting(page, site_url, ways[1])
+    expect(text_field(page)).to_have_value("---\ntitle: Rear\n---\nprecious")
+    open_drafting(page, site_url, ways[0])
+    expect(text_field(page)).to_have_value(re.compile("Set the front band"))
 
 
 @pytest.fixture

@@ -1,6 +1,7 @@
 // Drafts on this device: each change on disk before anyone is told, earlier texts kept.
 
 import { Connection } from "../cards/record/connection.js";
+import { copyDraft, level } from "./second-copy.js";
 
 /** @import { IDBPDatabase } from "../vendor/idb.js" */
 /** @import { Draft, Version } from "./types.js" */
@@ -18,7 +19,7 @@ const APART = 60_000;
 
 const STRICT = /** @type {const} */ ({ durability: "strict" });
 
-const drafts = new Connection(DATABASE, VERSION, upgrade);
+const drafts = new Connection(DATABASE, VERSION, upgrade, level);
 
 /**
  * @param {IDBPDatabase} database
@@ -57,6 +58,7 @@ export async function begin(what) {
     const change = database.transaction("drafts", "readwrite", STRICT);
     await Promise.all([change.store.put(draft), change.done]);
   });
+  await copyDraft(draft);
   return draft;
 }
 
@@ -78,13 +80,15 @@ export async function begin(what) {
  * @returns {Promise<{draft: Draft, isMine: boolean}>} the draft as it is now on disk
  * @throws {import("../cards/record/trouble.js").StorageTrouble}
  */
-export function store(change) {
-  return drafts.with(async (database) => {
+export async function store(change) {
+  const result = await drafts.with(async (database) => {
     const work = database.transaction(["drafts", "versions"], "readwrite", STRICT);
-    const result = await storeIn(work, change);
+    const stored = await storeIn(work, change);
     await work.done;
-    return result;
+    return stored;
   });
+  await copyDraft(result.draft);
+  return result;
 }
 
 /**
