@@ -193,7 +193,7 @@ def _of_size(each: dict[str, Any]) -> Iterator[table.Row]:
     )  # fmt: skip
     yield from search_rows(f"{of}slowed 4 times: ", each["index"], each["search"], None)
     yield table.Row(
-        what=f"{of}slowed 4 times: longest task of the page while somebody searches, median of three",
+        what=f"{of}slowed 4 times: longest task while somebody searches, median of three",
         ours=each["search"]["typing"], unit="ms", budget="at most 50 ms",
         held=each["search"]["typing"] <= 50,
     )  # fmt: skip
