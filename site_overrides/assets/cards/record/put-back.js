@@ -37,7 +37,8 @@ export async function level(database) {
  * @param {Copy} copy
  * @returns {Promise<number>} events that were missing
  */
-async function fill(database, { events, pictures, memos }) {
+async function fill(database, { events: all, pictures, memos }) {
+  const events = [...new Map(all.map((event) => [event.id, event])).values()]; // some were copied twice
   const change = database.transaction(["events", "photos", "device"], "readwrite", { durability: "strict" });
   const [there, photos, device] = ["events", "photos", "device"].map((name) => change.objectStore(name));
   const places = there.index("place");

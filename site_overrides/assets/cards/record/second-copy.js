@@ -21,13 +21,16 @@ const entries = new Entries("cards of underhoist, second copy");
  */
 
 /**
+ * Copies events, those that come together as one entry: an entry each takes five times as long as storing them.
+ *
  * @param {CardEvent[]} events
  * @param {Iterable<[string, Picture]>} [pictures] by the id of their event
  * @returns {Promise<boolean>} whether the copy holds them now
  */
 export function copyEvents(events, pictures = []) {
+  const together = events.length > 0 ? [["events", nameOf(events), Response.json(events)]] : [];
   return entries.put([
-    ...events.map((event) => /** @type {Entry} */ (["events", event.id, Response.json(event)])),
+    .../** @type {Entry[]} */ (together),
     ...[...pictures].map(([id, picture]) => /** @type {Entry} */ (["photos", id, contentOf(picture)])),
   ]);
 }
@@ -46,11 +49,17 @@ export async function copied() {
   /** @type {Copy} */
   const copy = { events: [], pictures: new Map(), memos: [] };
   const isThere = await entries.read(async ([kind, id, content]) => {
-    if (kind === "events") copy.events.push(await content.json());
+    if (kind === "events") copy.events.push(...(await content.json()));
     else if (kind === "memos") copy.memos.push(await content.json());
     else copy.pictures.set(id, { type: content.headers.get("content-type") ?? "", content: await content.arrayBuffer() });
   });
   return isThere ? copy : null;
+}
+
+/** @param {CardEvent[]} events the same ones have the same name */
+function nameOf([first, ...others]) {
+  const last = others.at(-1);
+  return last ? `${first.id} ${last.id} ${others.length}` : first.id;
 }
 
 /** @param {Picture} picture */
