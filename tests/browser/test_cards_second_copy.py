@@ -41,7 +41,7 @@ PICTURE = """async (root) => {
     const hash = [...new Uint8Array(bytes)].map((byte) => byte.toString(16).padStart(2, "0"));
     return [picture.type, hash.join("") === value.sha256];
 }"""
-BACK = "This phone’s browser had lost its records. All {} entries are back, from the second copy."
+BACK = "This phone’s browser had lost its records. {} entries are back, from the second copy."
 
 
 def lost(page, site_url):

@@ -46,8 +46,8 @@ async function start(root) {
  */
 function lossWords(entries) {
   if (entries === 0) return "";
-  const all = entries === 1 ? "The one entry is" : `All ${entries} entries are`;
-  return `This phone’s browser had lost its records. ${all} back, from the second copy.`;
+  const those = entries === 1 ? "One entry is" : `${entries} entries are`;
+  return `This phone’s browser had lost its records. ${those} back, from the second copy.`;
 }
 
 /**
