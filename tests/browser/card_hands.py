@@ -75,6 +75,15 @@ def start_card(page, site_url, *procedures, initials="RB"):
     return page.evaluate("location.hash").split("/")[1]
 
 
+COPY = "cards of underhoist, second copy"
+"""The store of the second copy."""
+
+LOSE = """name => new Promise((done) => {
+    indexedDB.deleteDatabase(name).onsuccess = () => done();
+})"""
+"""What becomes of a database that the browser takes for damaged."""
+
+
 def on_the_site(page, site_url):
     """Be somewhere on the site where its modules can be called and next to nothing is loaded."""
     page.goto(f"{site_url}cards/data/index.json")

@@ -8,6 +8,8 @@ import sys
 
 import pytest
 from card_hands import (
+    COPY,
+    LOSE,
     begun_card,
     chain_is_whole,
     on_the_site,
@@ -22,10 +24,6 @@ from playwright.sync_api import Error, expect
 
 pytestmark = pytest.mark.browser
 
-LOSE = """() => new Promise((done) => {
-    indexedDB.deleteDatabase("underhoist-cards").onsuccess = () => done();
-})"""
-COPY = "cards of underhoist, second copy"
 KINDS = f"""async () => (await (await caches.open("{COPY}")).keys())
     .map(({{ url }}) => new URL(url).pathname.split("/").at(-2)).sort()"""
 BEFORE_COPIES = f"""async (root) => {{
@@ -47,7 +45,7 @@ BACK = "This phone’s browser had lost its records. {} entries are back, from t
 def lost(page, site_url):
     """Lose the database, where no page of the cards holds anything of it."""
     on_the_site(page, site_url)
-    page.evaluate(LOSE)
+    page.evaluate(LOSE, "underhoist-cards")
 
 
 def test_a_lost_database_comes_back_with_all_that_was_stored(page, site_url):

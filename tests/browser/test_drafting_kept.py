@@ -7,6 +7,7 @@ import re
 import sys
 
 import pytest
+from card_hands import LOSE
 from draft_hands import (
     BAND,
     WARNING,
@@ -23,9 +24,6 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
-LOSE = """() => new Promise((done) => {
-    indexedDB.deleteDatabase("underhoist-drafts").onsuccess = () => done();
-})"""
 ROOM = "IDBObjectStore.prototype.put"
 FULL = f"{ROOM} = () => {{ throw new DOMException('', 'QuotaExceededError'); }}"
 
@@ -154,7 +152,7 @@ def test_drafts_that_the_browsers_database_lost_come_back(page, site_url):
     write(page, "---\ntitle: Rear\n---\nprecious")
     stored(page)
     page.goto(f"{site_url}offline/")
-    page.evaluate(LOSE)
+    page.evaluate(LOSE, "underhoist-drafts")
     open_drafting(page, site_url, ways[1])
     expect(text_field(page)).to_have_value("---\ntitle: Rear\n---\nprecious")
     open_drafting(page, site_url, ways[0])

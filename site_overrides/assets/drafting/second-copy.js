@@ -1,14 +1,11 @@
 // A second copy of the drafts, for the reason that stands in `cards/record/second-copy.js`.
 
-import { Entries } from "../cards/record/entries.js";
+import { Entries, whereNotLevel } from "../cards/record/entries.js";
 
 /** @import { IDBPDatabase } from "../vendor/idb.js" */
 /** @import { Draft } from "./types.js" */
 
 const entries = new Entries("drafts of underhoist, second copy");
-
-/** Stands in a database that holds what its copy holds; one that the browser began anew has none. */
-const LEVEL = "second copy";
 
 /** @param {Draft} draft */
 export function copyDraft(draft) {
@@ -21,12 +18,19 @@ export function copyDraft(draft) {
  *
  * @param {IDBPDatabase} database
  */
-export async function level(database) {
-  if (await database.get("device", LEVEL)) return;
+export function level(database) {
+  return whereNotLevel(database, () => exchange(database));
+}
+
+/**
+ * @param {IDBPDatabase} database
+ * @returns {Promise<boolean>} whether both hold the same now
+ */
+async function exchange(database) {
   /** @type {Map<string, Draft>} */
   const copy = new Map();
   const isThere = await entries.read(async ([, id, content]) => copy.set(id, await content.json())).catch(() => false);
-  if (!isThere) return;
+  if (!isThere) return false;
   const change = database.transaction("drafts", "readwrite", { durability: "strict" });
   /** @type {Draft[]} */
   const there = await change.store.getAll();
@@ -34,5 +38,5 @@ export async function level(database) {
   const lost = [...copy.values()].filter(({ id }) => !known.has(id));
   await Promise.all([...lost.map((draft) => change.store.add(draft)), change.done]);
   const done = await Promise.all(there.filter(({ id }) => !copy.has(id)).map(copyDraft));
-  if (done.every(Boolean)) await database.put("device", { name: LEVEL, value: true });
+  return done.every(Boolean);
 }

@@ -1,5 +1,21 @@
 // Entries in a store that the browser keeps apart from its database, each in a file of its own.
 
+/** @import { IDBPDatabase } from "../../vendor/idb.js" */
+
+/** Stands in a database that holds what its copy holds; one that the browser began anew has none. */
+export const LEVEL = "second copy";
+
+/**
+ * Levels a database and its copy, where they are not known to hold the same.
+ *
+ * @param {IDBPDatabase} database
+ * @param {() => Promise<boolean>} level whether they hold the same now
+ */
+export async function whereNotLevel(database, level) {
+  if (await database.get("device", LEVEL)) return;
+  if (await level()) await database.put("device", { name: LEVEL, value: true });
+}
+
 /** One entry. @typedef {[kind: string, id: string, content: Response]} Entry */
 
 export class Entries {

@@ -1,13 +1,12 @@
 // What the database has lost comes back from the second copy, before anybody looks for it.
 
+import { LEVEL, whereNotLevel } from "./entries.js";
 import { copied, copyEvents, copyMemo } from "./second-copy.js";
 
 /** @import { IDBPDatabase } from "../../vendor/idb.js" */
 /** @import { CardEvent, Picture } from "../types.js" */
 /** @import { Copy } from "./second-copy.js" */
 
-/** Stands in a database that holds what its copy holds; one that the browser began anew has none. */
-const LEVEL = "second copy";
 /** Names that say what this database is: never taken from another one. */
 const OWN = new Set(["id", "probe", LEVEL]);
 
@@ -22,12 +21,13 @@ export const broughtBack = () => entries;
  *
  * @param {IDBPDatabase} database
  */
-export async function level(database) {
-  if (await database.get("device", LEVEL)) return;
-  const copy = await copied().catch(() => null);
-  if (!copy) return;
-  entries += await fill(database, copy);
-  if (await copyRest(database, copy)) await database.put("device", { name: LEVEL, value: true });
+export function level(database) {
+  return whereNotLevel(database, async () => {
+    const copy = await copied().catch(() => null);
+    if (!copy) return false;
+    entries += await fill(database, copy);
+    return copyRest(database, copy);
+  });
 }
 
 /**
