@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 import sys
 from collections import Counter
+from contextlib import suppress
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from socket import SHUT_RDWR, socket
 from threading import Event, Thread
 
 _RANGE = re.compile(r"bytes=(\d+)-$")
@@ -30,7 +32,7 @@ class StaticServer:
         """Sent with every file."""
         self.is_replaced = False
         """Whether another folder was put in place: then no file counts as one that is known."""
-        self._server: ThreadingHTTPServer | None = None
+        self._server: _Server | None = None
         self._port = 0
         self.start()
 
@@ -42,20 +44,44 @@ class StaticServer:
     def start(self) -> None:
         """Serve, at the same address as before."""
         handler = partial(_Handler, self, directory=str(self.folder))
-        self._server = _QuietServer(("localhost", self._port), handler)
+        self._server = _Server(("localhost", self._port), handler)
         self._server.daemon_threads = True
         self._port = self._server.server_address[1]
         Thread(target=self._server.serve_forever, args=(0.05,), daemon=True).start()
 
     def stop(self) -> None:
-        """Be gone: connections are refused from now on."""
+        """Be gone: connections are refused from now on, and those that stand are cut."""
         if self._server is not None:
             self._server.shutdown()
             self._server.server_close()
+            self._server.cut_all()
             self._server = None
 
 
-class _QuietServer(ThreadingHTTPServer):
+class _Server(ThreadingHTTPServer):
+    """One that ends with its connections.
+
+    A browser opens some ahead of need. One that outlived its server would be answered from the
+    folder of before: an older version, when a newer one was on its way.
+    """
+
+    def __init__(self, *args: object) -> None:
+        self._open: set[socket] = set()
+        super().__init__(*args)  # pyright: ignore
+
+    def process_request(self, request: socket, client_address: object) -> None:  # pyright: ignore
+        self._open.add(request)
+        super().process_request(request, client_address)  # pyright: ignore
+
+    def shutdown_request(self, request: socket) -> None:  # pyright: ignore
+        self._open.discard(request)
+        super().shutdown_request(request)
+
+    def cut_all(self) -> None:
+        for request in self._open.copy():
+            with suppress(OSError):  # its thread may be done with it
+                request.shutdown(SHUT_RDWR)
+
     def handle_error(self, request: object, client_address: object) -> None:
         """A browser that hangs up in the middle of a file is nothing to be told."""
         if not isinstance(sys.exception(), ConnectionError):
