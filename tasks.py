@@ -17,6 +17,7 @@ import sys
 import tempfile
 import time
 from concurrent.futures import ThreadPoolExecutor, as_completed
+from dataclasses import dataclass
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent
@@ -87,22 +88,41 @@ class Bar:
         )
 
 
-def run_counted(label: str, command: list[str], counts: str, total: int) -> None:
-    """Run a command out of sight; lines that hold `counts` move the bar."""
-    bar = Bar(label, total)
+def run_counted(label: str, *commands: Counted) -> None:
+    """Run commands at the same time, out of sight; what each of them counts moves the one bar."""
+    bar = Bar(label, sum(each.total for each in commands))
+    with ThreadPoolExecutor(len(commands)) as pool:
+        running = [pool.submit(run_and_count, each, bar) for each in commands]
+        for ended in as_completed(running):
+            code, said = ended.result()
+            if code != 0:
+                print()
+                raise StoppedError(f"{label}: this did not work.\n{said}")
+    bar.finish()
+
+
+@dataclass
+class Counted:
+    """A command that says on its way how far it is."""
+
+    command: list[str]
+    counts: str
+    """What stands in each line that counts."""
+    total: int
+
+
+def run_and_count(counted: Counted, bar: Bar) -> tuple[int, str]:
+    """Run one; what it ended with, and the last lines of what it said."""
     process = subprocess.Popen(
-        command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-        text=True, encoding="utf-8", errors="replace",
+        counted.command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT, text=True, encoding="utf-8", errors="replace",
     )  # fmt: skip
     lines: list[str] = []
     for line in process.stdout or ():
         lines.append(line)
-        if counts in line:
+        if counted.counts in line:
             bar.step()
-    if process.wait() != 0:
-        print()
-        raise StoppedError(f"{label}: this did not work.\n" + "".join(lines[-40:]))
-    bar.finish()
+    return process.wait(), "".join(lines[-40:])
 
 
 def run_together(label: str, commands: dict[str, list[str]]) -> None:
@@ -169,50 +189,58 @@ def make_venv() -> None:
         )
 
 
-def install_python(lock: Path, label: str) -> None:
-    """Install what a lock file pins, every file checked against its hash."""
-    stamp = VENV / f".installed-{lock.stem}"
-    wanted = fingerprint(lock)
-    if is_current(stamp, wanted):
-        return
+@dataclass
+class Install(Counted):
+    """A step of the set-up: its command, and where it stands that it was done for `wanted`."""
+
+    stamp: Path
+    wanted: str
+
+
+def of_python(lock: Path) -> Install:
+    """Give what a lock file pins, every file checked against its hash. It names all there is."""
     total = sum("==" in line for line in lock.read_text(encoding="utf-8").splitlines())
-    command = [str(PYTHON), "-m", "pip", "install", "--require-hashes", "-r", str(lock)]
-    run_counted(label, command, "Collecting ", total)
-    stamp.write_text(wanted, encoding="utf-8")
+    command = [str(PYTHON), "-m", "pip", "install", "--no-deps", "--require-hashes", "-r"]
+    stamp = VENV / f".installed-{lock.stem}"
+    return Install([*command, str(lock)], "Collecting ", total, stamp, fingerprint(lock))
 
 
-def install_ours() -> None:
-    """Put the builder and the calculators into .venv as they stand in the working tree."""
-    stamp = VENV / ".installed-ours"
+def of_ours() -> Install:
+    """Give the builder and the calculators, into .venv as they stand in the working tree."""
     wanted = fingerprint(ROOT / "pyproject.toml", ROOT / "calculators" / "pyproject.toml")
-    if is_current(stamp, wanted):
-        return
     command = [str(PYTHON), "-m", "pip", "install", "--no-deps", "--no-build-isolation"]
     command += ["-e", str(ROOT), "-e", str(ROOT / "calculators")]
-    run_counted("Underhoist itself", command, "Building ", 2)
-    stamp.write_text(wanted, encoding="utf-8")
+    return Install(command, "Building ", 2, VENV / ".installed-ours", wanted)
 
 
-def install_node() -> None:
-    """Install the phone side's packages with the Node that .venv brought."""
-    stamp = NODE_MODULES / ".installed"
-    wanted = fingerprint(ROOT / "package-lock.json")
-    if is_current(stamp, wanted):
-        return
+def of_node() -> Install:
+    """Give the phone side's packages, which the Node that .venv brought installs."""
     npm = BIN / ("npm.exe" if os.name == "nt" else "npm")
     command = [str(npm), "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]
-    run_counted("Phone-side packages", command, "added ", 1)
-    stamp.write_text(wanted, encoding="utf-8")
+    stamp = NODE_MODULES / ".installed"
+    return Install(command, "added ", 1, stamp, fingerprint(ROOT / "package-lock.json"))
+
+
+def install(label: str, *steps: Install) -> None:
+    """Take those of these steps at the same time that were not taken for just this."""
+    due = [each for each in steps if not is_current(each.stamp, each.wanted)]
+    if not due:
+        return
+    run_counted(label, *due)
+    for each in due:
+        each.stamp.write_text(each.wanted, encoding="utf-8")
 
 
 def set_up(*, tests: bool) -> None:
     """Everything the chosen command needs; nothing where nothing changed."""
     make_venv()
-    install_python(ROOT / "requirements.lock", "Python packages")
+    install("Python packages", of_python(ROOT / "requirements.lock"))
+    install("Underhoist itself", of_ours())
     if tests:
-        install_python(ROOT / "requirements-test.lock", "Python packages for the tests")
-    install_ours()
-    install_node()
+        packages = of_python(ROOT / "requirements-test.lock")
+        install("Packages for phones and tests", packages, of_node())
+    else:
+        install("Packages for phones", of_node())
 
 
 # --- a browser for the tests ------------------------------------------------------------------
@@ -231,7 +259,7 @@ def install_browser() -> None:
         install_from_debian()
     if not find_browser():
         command = [str(PYTHON), "-m", "playwright", "install", "chromium"]
-        run_counted("Chromium for the tests", command, "downloaded", 1)
+        run_counted("Chromium for the tests", Counted(command, "downloaded", 1))
         stamp, wanted = _own_browser()
         stamp.write_text(wanted, encoding="utf-8")
 

@@ -29,12 +29,15 @@ ARTISTIC = {"text-unidecode"}
 BUILT_BY_TESTS = {"leveldown"}
 """Comes with a database of the tests; its script is not run (npm ci --ignore-scripts)."""
 
-PINNED = {
-    match[1]: match[2]
-    for name in LOCKS
-    for block in re.split(r"^(?=[a-z0-9])", (ROOT / name).read_text(), flags=re.MULTILINE)
-    if (match := PIN.match(block))
-}
+
+def pinned(name):
+    """Version of each package in a lock file."""
+    blocks = re.split(r"^(?=[a-z0-9])", (ROOT / name).read_text(), flags=re.MULTILINE)
+    return {match[1]: match[2] for block in blocks if (match := PIN.match(block))}
+
+
+USERS, TESTS = (pinned(name) for name in LOCKS)
+PINNED = USERS | TESTS
 NPM = {
     path.rpartition("node_modules/")[2]: entry
     for path, entry in json.loads((ROOT / "package-lock.json").read_text())["packages"].items()
@@ -47,6 +50,11 @@ LISTED = tomllib.loads((Path(__file__).parent / "packages.toml").read_text(encod
 def asked_for(name):
     """Names of the packages in a list such as requirements.in."""
     return set(re.findall(r"^[a-z][\w-]*", (ROOT / name).read_text(), flags=re.MULTILINE))
+
+
+def test_the_tests_run_with_what_users_get():
+    assert USERS
+    assert USERS.items() <= TESTS.items()
 
 
 def licence(name):
