@@ -3,6 +3,7 @@
 import os
 from importlib import import_module
 from importlib.util import find_spec
+from typing import Any
 
 import click
 
@@ -26,6 +27,12 @@ COMMANDS = {
 }
 """Subcommands, in the order of the help, and the module that has a command of that name."""
 
+CUT_OFF = (
+    "A file that the program reads ends too early ({0}). A full disk leaves such files: make room, "
+    "delete the folders __pycache__ beside the program's modules, and run the command again."
+)
+"""What is said where reading met the end; a question that nobody answers never comes so far."""
+
 
 class _Commands(click.Group):
     """Subcommands by name, each from its own module."""
@@ -38,6 +45,14 @@ class _Commands(click.Group):
         if module is None or find_spec(module) is None:
             return None
         return getattr(import_module(module), cmd_name)
+
+    def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401  (as click has it)
+        """Run a subcommand; click would call a file that is cut off "Aborted!", and no more."""
+        try:
+            return super().invoke(ctx)
+        except EOFError as problem:
+            why = str(problem) or "no reason given"
+            raise click.ClickException(CUT_OFF.format(why)) from problem
 
 
 @click.command(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
