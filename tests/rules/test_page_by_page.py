@@ -16,7 +16,8 @@ from underhoist.model import Body, Draft
 from underhoist.source import manual_of
 
 TESTS = Path(__file__).parents[1]
-FOLDERS = [TESTS.parent / "procedures", MANUAL, *sorted((TESTS / "bad").glob("*/"))]
+BAD = sorted({path.parent for path in TESTS.glob("bad/*/expected.txt")})
+FOLDERS = [TESTS.parent / "procedures", MANUAL, *BAD]
 GROUPS = ("families", "procedures", "faults", "tools", "hazards", "plain", "unread")
 WALK = "walk"
 """In place of an id: all of a group was looked at."""
