@@ -322,8 +322,10 @@ def test() -> int:
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder) / "site"
         run_together("Style, layout, types, demo manual", checks(site))
-        # A process a core; the order of the files is kept, because the slow ones are put first.
-        spread = ["-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder"]
+        # One process more than there are cores: much of a test with a browser is waiting. The
+        # order of the files is kept, because the slow ones are put first.
+        processes = str((os.process_cpu_count() or 1) + 1)
+        spread = ["-n", processes, "--dist", "loadfile", "--no-loadscope-reorder"]
         return ours(str(PYTHON), "-m", "pytest", *spread, UNDERHOIST_TEST_SITE=str(site))
 
 
