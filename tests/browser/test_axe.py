@@ -1,11 +1,15 @@
-"""axe-core finds nothing on any kind of page, light and dark: WCAG 2.2 AA, best practice, 7:1."""
+"""axe-core finds nothing in what a reader does to a page, and does find a fault that is there.
+
+Each kind of page as it comes is looked at in `test_kinds.py`.
+"""
 
 import json
 from pathlib import Path
 
 import card_hands
 import pytest
-from axe_core import findings, settle
+from axe_core import findings
+from desk_answers import answered_at_the_desk
 from playwright.sync_api import Page, expect
 
 pytestmark = pytest.mark.browser
@@ -18,14 +22,8 @@ TURN_TO = """hash => {
 }"""
 
 
-@pytest.mark.parametrize("kind", list(KINDS))
-def test_axe_finds_nothing(same_page: Page, site_url: str, kind: str) -> None:
-    same_page.goto(site_url + KINDS[kind])
-    settle(same_page)
-    assert findings(same_page) == []
-
-
 def test_axe_finds_nothing_beside_an_entry_that_is_wrong(page: Page, site_url: str) -> None:
+    answered_at_the_desk(page)
     page.goto(site_url + KINDS["torque-units"])
     page.locator("form.uh-calc input").first.fill("twelve")
     page.locator("form.uh-calc button[type=submit]").click()
@@ -43,10 +41,10 @@ def test_axe_finds_nothing_while_a_card_is_worked_on(page: Page, site_url: str) 
         assert findings(page) == [], view
 
 
-def test_axe_does_find_a_fault_that_is_there(page: Page, site_url: str) -> None:
-    page.goto(site_url)
-    page.evaluate("document.querySelector('main').append(document.createElement('button'))")
-    assert any(fault.startswith("button-name") for fault in findings(page))
+def test_axe_does_find_a_fault_that_is_there(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + KINDS["part"])
+    same_page.evaluate("document.querySelector('main').append(document.createElement('button'))")
+    assert any(fault.startswith("button-name") for fault in findings(same_page))
 
 
 PALE = """() => {
@@ -58,8 +56,8 @@ PALE = """() => {
 """4.54:1 on white: enough for AA, and less than 7:1."""
 
 
-def test_axe_does_find_a_pale_text_on_either_paper(page: Page, site_url: str) -> None:
-    page.goto(site_url)
-    page.evaluate(PALE)
-    found = [fault for fault in findings(page) if "Not black enough" in fault]
+def test_axe_does_find_a_pale_text_on_either_paper(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + KINDS["part"])
+    same_page.evaluate(PALE)
+    found = [fault for fault in findings(same_page) if "Not black enough" in fault]
     assert [fault.split(":")[0] for fault in found] == ["color-contrast-enhanced"] * 2
