@@ -11,8 +11,9 @@ RUN = """(tags) => axe.run({
   rules: { "color-contrast": { enabled: false }, "color-contrast-enhanced": { enabled: true } },
   resultTypes: ["violations"], selectors: false, preload: false,
 })"""
-"""No rule of these fetches a style sheet, and no page has sound or films to wait for. What asks for 7:1 finds whatever has not 4.5:1. Of what passes, only the rules are listed: each
-of its elements was half of the work."""
+"""What asks for 7:1 finds whatever has not 4.5:1. Of what passes, only the rules are listed: each
+of its elements was half of the work. Nothing is fetched ahead: only rules about films, sound and
+the turned screen want it, and no page has films or sound."""
 COLOURS = ["color-contrast-enhanced", "link-in-text-block"]
 """The rules that can tell one paper from the other: nothing else changes with it."""
 ON_DARK_PAPER = """async (rules) => {
