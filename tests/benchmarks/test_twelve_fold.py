@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from underhoist import rules
+
 ROOT = Path(__file__).resolve().parents[2]
 RULES = {"beyond-proof-load", "too-little-clamp", "wrench-out-of-range"}
 
@@ -23,7 +25,14 @@ def bench():
 
 @pytest.fixture(scope="module")
 def counted(bench):
-    return list(bench.slips(ROOT / "procedures"))
+    """What the three rules find: what others find of a slip is looked at nowhere here."""
+    three = tuple(rule for rule in rules.ALL if rule.code in RULES)
+    rules._rules_for.cache_clear()
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(rules, "ALL", three)
+        found = list(bench.slips(ROOT / "procedures"))
+    rules._rules_for.cache_clear()
+    return found
 
 
 def test_every_slip_is_caught(bench, counted):
