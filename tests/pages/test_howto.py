@@ -116,10 +116,31 @@ def as_constant(number, data):
     return f"export const howto{number}: WithContext<HowTo> = {data};\n"
 
 
+def shape(value, key=""):
+    """All that a type looks at: any text is as good as another, and so is what has one shape."""
+    if isinstance(value, dict):
+        return {name: shape(each, name) for name, each in value.items()}
+    if isinstance(value, list):
+        made = {json.dumps(shape(each)): shape(each) for each in value}
+        return list(made.values())
+    return "text" if isinstance(value, str) and not key.startswith("@") else value
+
+
+def positions_alike(data):
+    """The data with every step at place 1, for the shapes of two steps are else never one."""
+    return re.sub(r'"position": ?\d+', '"position": 1', data)
+
+
 def test_every_procedure_obeys_the_vocabulary(demo, tmp_path):
-    """schema-dts is schema.org's vocabulary as types: it knows each class and its properties."""
-    declared = "".join(as_constant(n, sheet.data) for n, (_, sheet) in enumerate(demo))
-    assert declared.count("WithContext<HowTo>") >= 25
+    """schema-dts is schema.org's vocabulary as types: it knows each class and its properties.
+
+    Each shape is written down once; the compiler takes long over the large types.
+    """
+    assert len(demo) >= 25
+    read = (json.loads(positions_alike(sheet.data)) for _, sheet in demo)
+    shapes = {json.dumps(shape(each)) for each in read}
+    declared = "".join(as_constant(n, each) for n, each in enumerate(sorted(shapes)))
+    assert declared.count("HowToStep") >= len(shapes)
     assert types_say(tmp_path, declared) == ""
 
 
