@@ -2,7 +2,9 @@
 
 from io import BytesIO
 
+import pypdfium2
 import pytest
+from chromium import CHROMIUM
 from pypdf import PdfReader
 
 from underhoist.book import book
@@ -29,13 +31,17 @@ def sheets(demo):
 
 @pytest.fixture(scope="module")
 def pdf(demo, modules, sheets, printer):
-    return book(demo, sheets, modules, subject="Bands and pan").pdf
+    """Printed by the tests' Chromium, which opens no windows; the labels take an installed one."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(headless.VARIABLE, CHROMIUM or printer)
+        return book(demo, sheets, modules, subject="Bands and pan").pdf
 
 
 @pytest.fixture(scope="module")
 def pages(pdf):
     """The text of each page; the cover is page 1."""
-    return ["", *(flat(page.extract_text()) for page in PdfReader(BytesIO(pdf)).pages)]
+    texts = (page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(pdf))
+    return ["", *map(flat, texts)]
 
 
 def contents(pages, first_torque):
