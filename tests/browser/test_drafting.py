@@ -12,6 +12,8 @@ import pytest
 from axe_core import findings
 from draft_hands import (
     BAND,
+    WITHOUT_PYTHON,
+    begin_page,
     change_page,
     checked,
     new_page,
@@ -67,6 +69,15 @@ def asking(browser, browser_context_args, site_url):
     context.close()
 
 
+@pytest.fixture(scope="module")
+def silent(browser, browser_context_args):
+    """A page without Python, for what the page does with a text before any check."""
+    context = browser.new_context(**browser_context_args)
+    context.add_init_script(WITHOUT_PYTHON)
+    yield context.new_page()
+    context.close()
+
+
 def found_as_on_disk(page, site_url, cases, folder):
     """Ask for every case: the findings are those of `underhoist check`."""
     asked = [(file, text) for _, file, text in cases]
@@ -78,10 +89,30 @@ def found_as_on_disk(page, site_url, cases, folder):
         assert found["elsewhere"] == [each for each in wanted if each["file"] != file], name
 
 
-def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(asking, site_url, tmp_path):
+@pytest.fixture
+def asked(asking):
+    """Addresses that the page and its threads ask for during the test."""
+    found: list[str] = []
+
+    def note(request):
+        found.append(request.url)
+
+    asking.context.on("request", note)
+    yield found
+    asking.context.remove_listener("request", note)
+
+
+def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
+    asking, asked, site, site_url, tmp_path
+):
+    """Python comes back from the image: where that fails it is begun anew, with more wheels."""
     cases = all_cases()
     assert len(cases) >= 60, "too few cases to prove anything"
+    asking.goto(site_url)  # Python is begun here, whatever was asked before
     found_as_on_disk(asking, site_url, cases, tmp_path / "manual")
+    manifest = json.loads((site / "runtime" / "manifest.json").read_text(encoding="utf-8"))
+    wheels = {url.removeprefix(site_url) for url in asked if "/runtime/wheel-" in url}
+    assert wheels == set(manifest["drafting"])
 
 
 def test_a_check_that_takes_too_long_is_ended_and_one_without_the_image_answers(
@@ -93,6 +124,7 @@ def test_a_check_that_takes_too_long_is_ended_and_one_without_the_image_answers(
     said = asking.evaluate(TOO_SLOW, [f"{site_url}assets/drafting/desk.js", BAND])
     assert said == "it took too long. Part the page, or take out what is not text"
     found_as_on_disk(asking, site_url, all_cases()[::6], tmp_path / "manual")
+    asking.unroute("**/runtime/image-*/*")
     assert aborted, "the image was not asked for"
 
 
@@ -141,16 +173,16 @@ def test_a_new_page_begins_with_what_only_its_author_knows(same_page, site_url):
     expect(summary(same_page)).to_contain_text("stop the build.")
 
 
-def test_a_name_that_is_taken_or_cannot_be_is_refused(same_page, site_url):
-    turn_to(same_page, site_url, "#new")
-    same_page.get_by_label("File in the manual").fill(BAND)
-    same_page.get_by_role("button", name="Begin").click()
-    expect(same_page.get_by_role("alert").filter(has_text="already")).to_have_text(
+def test_a_name_that_is_taken_or_cannot_be_is_refused(silent, site_url):
+    turn_to(silent, site_url, "#new")
+    silent.get_by_label("File in the manual").fill(BAND)
+    silent.get_by_role("button", name="Begin").click()
+    expect(silent.get_by_role("alert").filter(has_text="already")).to_have_text(
         f"The manual has {BAND} already. Choose “Change a page”, or another name."
     )
-    same_page.get_by_label("File in the manual").fill("../x")
-    same_page.get_by_role("button", name="Begin").click()
-    expect(same_page.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
+    silent.get_by_label("File in the manual").fill("../x")
+    silent.get_by_role("button", name="Begin").click()
+    expect(silent.locator("#draft-file-error")).to_contain_text("“../x” is no name for a page.")
 
 
 PAN = "kestrel-3/drop-pan.md"
@@ -210,12 +242,12 @@ HARD = (
 )
 
 
-def test_the_saved_file_has_the_bytes_that_were_written(same_page, site_url):
-    new_page(same_page, site_url, "Saved", kind="Empty: I paste the text")
+def test_the_saved_file_has_the_bytes_that_were_written(silent, site_url):
+    begin_page(silent, site_url, "Saved", kind="Empty: I paste the text")
     for text in (HARD, HARD + "\n", ""):
-        write(same_page, text)
-        with same_page.expect_download() as saving:
-            same_page.get_by_role("button", name="Save the file").click()
+        write(silent, text)
+        with silent.expect_download() as saving:
+            silent.get_by_role("button", name="Save the file").click()
         assert saving.value.suggested_filename == "saved.md"
         assert Path(saving.value.path()).read_bytes() == text.encode()
 
@@ -228,16 +260,16 @@ SHARES = """() => {
 }"""
 
 
-def test_the_shared_file_has_the_bytes_that_were_written(same_page, site_url):
-    turn_to(same_page, site_url, "")
-    same_page.evaluate(SHARES)
-    new_page(same_page, site_url, "Shared", kind="Empty: I paste the text")
-    write(same_page, HARD)
-    same_page.get_by_role("button", name="Share the file").click()
-    same_page.wait_for_function("() => window.shared")
-    name, kind, content = same_page.evaluate("window.shared")
+def test_the_shared_file_has_the_bytes_that_were_written(silent, site_url):
+    turn_to(silent, site_url, "")
+    silent.evaluate(SHARES)
+    begin_page(silent, site_url, "Shared", kind="Empty: I paste the text")
+    write(silent, HARD)
+    silent.get_by_role("button", name="Share the file").click()
+    silent.wait_for_function("() => window.shared")
+    name, kind, content = silent.evaluate("window.shared")
     assert (name, kind, bytes(content)) == ("shared.md", "text/markdown", HARD.encode())
-    same_page.evaluate("() => { delete navigator.canShare; delete navigator.share; }")
+    silent.evaluate("() => { delete navigator.canShare; delete navigator.share; }")
 
 
 PLAIN = "---\nkind: page\ntitle: x\nsummary: x\n---\n"
@@ -293,10 +325,10 @@ def put(page, text):
     text_field(page).evaluate(script, text)
 
 
-def test_a_long_text_is_pasted_without_delay(same_page, site_url):
-    new_page(same_page, site_url, "A long text", kind="Empty: I paste the text")
+def test_a_long_text_is_pasted_without_delay(silent, site_url):
+    begin_page(silent, site_url, "A long text", kind="Empty: I paste the text")
     text = "Forty signs stand on each of these line\n" * 5_000
-    took = text_field(same_page).evaluate(
+    took = text_field(silent).evaluate(
         """(field, text) => {
             const clipboardData = new DataTransfer();
             clipboardData.setData("text/plain", text);
@@ -307,23 +339,23 @@ def test_a_long_text_is_pasted_without_delay(same_page, site_url):
         text,
     )
     assert took < 1000
-    expect(text_field(same_page)).to_have_value(text)
-    stored(same_page)
+    expect(text_field(silent)).to_have_value(text)
+    stored(silent)
 
 
-def test_far_too_much_is_not_put_in_and_that_is_said(same_page, site_url):
-    new_page(same_page, site_url, "Far too much", kind="Empty: I paste the text")
-    text_field(same_page).evaluate(
+def test_far_too_much_is_not_put_in_and_that_is_said(silent, site_url):
+    begin_page(silent, site_url, "Far too much", kind="Empty: I paste the text")
+    text_field(silent).evaluate(
         """field => {
             const clipboardData = new DataTransfer();
             clipboardData.setData("text/plain", "x".repeat(3_000_000));
             field.dispatchEvent(new ClipboardEvent("paste", {clipboardData, cancelable: true}));
         }"""
     )
-    expect(same_page.get_by_role("alert").last).to_have_text(
+    expect(silent.get_by_role("alert").last).to_have_text(
         "Nothing was put in: that text holds 3.0 MB, and a page holds at most 1 MB."
     )
-    expect(text_field(same_page)).to_have_value("")
+    expect(text_field(silent)).to_have_value("")
 
 
 def test_axe_finds_nothing_while_a_page_is_written(same_page, site_url):

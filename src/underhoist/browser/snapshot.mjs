@@ -11,11 +11,15 @@ import { PYTHON } from "./still.mjs";
 const [folder, out, largest, ...wheels] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(join(folder, "pyodide.mjs")).href);
 
-// Each calculator and the fault finding run once: what is imported or remembered late is there too.
+// Each calculator and the fault finding run once: what is remembered late is there too. A restored image
+// has no wheels to import from, so every module of ours is imported, and the drafting page finds it.
 const WARM_UP = `
-import json, random
+import importlib, json, pkgutil, random
+import underhoist_calculators
 from underhoist_calculators import all_calculators, door
 from underhoist_calculators.fault_finding import door as fault_door
+for module in pkgutil.walk_packages(underhoist_calculators.__path__, "underhoist_calculators."):
+    importlib.import_module(module.name)
 complaint = {
     "causes": [{"id": "a", "name": "A", "share": 0.6}, {"id": "b", "name": "B", "share": 0.3}],
     "checks": [
