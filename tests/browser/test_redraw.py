@@ -78,9 +78,18 @@ def early(page, address, selector):
     page.evaluate(WATCH, selector)
 
 
+@pytest.fixture
+def answered(same_page):
+    """The page that tests share, answered at the desk until the test is over."""
+    answered_at_the_desk(same_page)
+    yield same_page
+    same_page.goto("about:blank")  # nothing asks any more
+    same_page.unroute_all()
+
+
 @pytest.mark.parametrize("name", [each.name for each in all_calculators()])
-def test_the_first_answer_changes_nothing_of_the_page_s_own(page, site_url, name):
-    answered_at_the_desk(page)
+def test_the_first_answer_changes_nothing_of_the_page_s_own(answered, site_url, name):
+    page = answered
     early(page, f"{site_url}calculators/{name}/", ".uh-answer")
     page.wait_for_selector("#calculator[data-answered=yes]", timeout=BOOT)
     assert page.evaluate("window.changes") == []
