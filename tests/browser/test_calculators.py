@@ -8,6 +8,7 @@ import struct
 from pathlib import Path
 
 import pytest
+from desk_answers import answered_at_the_desk
 from playwright.sync_api import expect
 from underhoist_calculators import all_calculators, door
 
@@ -37,6 +38,16 @@ def cases():
 def without_script(browser):
     context = browser.new_context(java_script_enabled=False)
     yield context.new_page()
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def answering(browser, browser_context_args):
+    """A page for what a form does with an answer, without a start of Python for each form."""
+    context = browser.new_context(**browser_context_args)
+    page = context.new_page()
+    answered_at_the_desk(page)
+    yield page
     context.close()
 
 
@@ -85,48 +96,48 @@ def test_the_answer_stands_on_the_page_without_script(without_script, site_url, 
     expect(without_script.locator(".uh-answer__summary")).to_have_text(summary)
 
 
-def test_the_address_fills_the_form_and_the_answer_follows(same_page, site_url):
-    open_calculator(same_page, site_url, "torque-units", "?torque=120+lbf*in")
-    expect(same_page.locator("#torque")).to_have_value("120")
-    expect(same_page.locator("[name='torque.unit']")).to_have_value("lbf·in")
+def test_the_address_fills_the_form_and_the_answer_follows(answering, site_url):
+    open_calculator(answering, site_url, "torque-units", "?torque=120+lbf*in")
+    expect(answering.locator("#torque")).to_have_value("120")
+    expect(answering.locator("[name='torque.unit']")).to_have_value("lbf·in")
     summary = door.run("torque-units", {"torque": "120 lbf·in"})["answer"]["summary"]
-    expect(same_page.locator(".uh-answer__summary")).to_have_text(summary)
+    expect(answering.locator(".uh-answer__summary")).to_have_text(summary)
 
 
 def test_a_text_that_is_no_quantity_is_put_in_as_written_and_refused_beside_the_field(
-    same_page, site_url
+    answering, site_url
 ):
-    open_calculator(same_page, site_url, "torque-units", "?torque=12+lb")
-    expect(same_page.locator("#torque")).to_have_value("12 lb")
-    expect(same_page.locator("#torque-error")).to_have_text(
+    open_calculator(answering, site_url, "torque-units", "?torque=12+lb")
+    expect(answering.locator("#torque")).to_have_value("12 lb")
+    expect(answering.locator("#torque-error")).to_have_text(
         "lb is a unit of a mass, not of a torque. Write 12 N·m, 12 lbf·ft or 12 lbf·in."
     )
-    expect(same_page.locator("#torque")).to_have_attribute("aria-invalid", "true")
-    assert same_page.locator("#calculator").get_attribute("data-answered") == "mend"
+    expect(answering.locator("#torque")).to_have_attribute("aria-invalid", "true")
+    assert answering.locator("#calculator").get_attribute("data-answered") == "mend"
 
 
-def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(same_page, site_url):
-    open_calculator(same_page, site_url, "torque-units")
-    same_page.locator("[name='torque.unit']").select_option("N·m")
-    same_page.locator("#torque").fill("10")
-    expect(same_page.locator(".uh-answer__summary")).to_contain_text("10 N·m is")
-    same_page.locator("#torque").fill("10 x")
-    expect(same_page.locator("#torque-error")).not_to_be_empty()
-    expect(same_page.locator("#torque")).to_have_value("10 x")
-    same_page.locator("#torque").fill("10.5")
-    expect(same_page.locator("#torque-error")).to_be_empty()
-    expect(same_page.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
-    expect(same_page.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
+def test_typing_gives_the_answer_and_a_mistake_keeps_what_was_typed(answering, site_url):
+    open_calculator(answering, site_url, "torque-units")
+    answering.locator("[name='torque.unit']").select_option("N·m")
+    answering.locator("#torque").fill("10")
+    expect(answering.locator(".uh-answer__summary")).to_contain_text("10 N·m is")
+    answering.locator("#torque").fill("10 x")
+    expect(answering.locator("#torque-error")).not_to_be_empty()
+    expect(answering.locator("#torque")).to_have_value("10 x")
+    answering.locator("#torque").fill("10.5")
+    expect(answering.locator("#torque-error")).to_be_empty()
+    expect(answering.locator("#torque")).not_to_have_attribute("aria-invalid", "true")
+    expect(answering.locator(".uh-answer__summary")).to_contain_text("10.5 N·m is")
 
 
-def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(same_page, site_url):
-    open_calculator(same_page, site_url, "staged-fill")
-    strip = same_page.locator(".uh-answer__now")
+def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(answering, site_url):
+    open_calculator(answering, site_url, "staged-fill")
+    strip = answering.locator(".uh-answer__now")
     expect(strip).to_be_hidden()
-    first = same_page.locator("form.uh-calc input").first
+    first = answering.locator("form.uh-calc input").first
     first.press("End")
     first.press("0")
-    summary = same_page.locator(".uh-answer__summary")
+    summary = answering.locator(".uh-answer__summary")
     expect(strip).to_be_visible()
     expect(strip).to_have_text(summary.inner_text())
     strip.get_by_role("link").click()
@@ -134,52 +145,52 @@ def test_the_answer_stays_in_sight_while_typing_and_a_tap_goes_to_it(same_page, 
     expect(summary).to_be_in_viewport()
 
 
-def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(same_page, site_url):
-    open_calculator(same_page, site_url, "staged-fill", "?service-fill=4.2+L")
-    expect(same_page.locator("#service-fill")).to_have_value("4.2")
-    examples = same_page.locator("#calculator [data-example]:not(#service-fill)")
+def test_an_address_that_names_one_field_takes_the_example_out_of_the_others(answering, site_url):
+    open_calculator(answering, site_url, "staged-fill", "?service-fill=4.2+L")
+    expect(answering.locator("#service-fill")).to_have_value("4.2")
+    examples = answering.locator("#calculator [data-example]:not(#service-fill)")
     assert examples.count() > 0
     assert set(examples.evaluate_all("fields => fields.map(field => field.value)")) == {""}
-    wanted = same_page.locator(".uh-answer__mend li")
+    wanted = answering.locator(".uh-answer__mend li")
     assert wanted.count() > 0
-    expect(same_page.locator("#calculator [aria-invalid]")).to_have_count(0)
+    expect(answering.locator("#calculator [aria-invalid]")).to_have_count(0)
 
 
-def test_a_folded_group_tells_what_its_fields_hold(same_page, site_url):
-    open_calculator(same_page, site_url, "staged-fill", "?service-fill=3.9+L")
-    told = same_page.locator("[data-value-of='service-fill']")
+def test_a_folded_group_tells_what_its_fields_hold(answering, site_url):
+    open_calculator(answering, site_url, "staged-fill", "?service-fill=3.9+L")
+    told = answering.locator("[data-value-of='service-fill']")
     expect(told).to_have_text("3.9 L")
-    group = same_page.locator("details", has=told)
+    group = answering.locator("details", has=told)
     assert group.get_attribute("open") is None
     group.locator("summary").click()
-    same_page.locator("#service-fill").fill("3.8")
+    answering.locator("#service-fill").fill("3.8")
     expect(told).to_have_text("3.8 L")
-    same_page.locator("#service-fill").fill("")
+    answering.locator("#service-fill").fill("")
     expect(told).to_have_text("")
     expect(told).to_be_hidden()
 
 
-def test_an_exact_value_is_one_tap_away_and_stays_open_while_typing(same_page, site_url):
-    open_calculator(same_page, site_url, "torque-units", "?torque=120+lbf*in")
-    exact = same_page.locator(".uh-plate__exact")
+def test_an_exact_value_is_one_tap_away_and_stays_open_while_typing(answering, site_url):
+    open_calculator(answering, site_url, "torque-units", "?torque=120+lbf*in")
+    exact = answering.locator(".uh-plate__exact")
     expect(exact.locator("li").first).to_be_hidden()
     exact.locator("summary").press("Enter")
     expect(exact.locator("li").nth(1)).to_have_text("13.5581794833 newton metres")
-    same_page.locator("#torque").fill("121")
+    answering.locator("#torque").fill("121")
     # 121 x 0.112984829027617 N·m, the pound-force inch by its definition.
     expect(exact.locator("li").nth(1)).to_have_text("13.6711643123 newton metres")
     expect(exact.locator("li").nth(1)).to_be_visible()
 
 
-def test_what_was_typed_survives_a_reload(same_page, site_url):
-    open_calculator(same_page, site_url, "torque-units")
-    same_page.locator("[name='torque.unit']").select_option("kgf·m")
-    same_page.locator("#torque").fill("3.5")
-    same_page.locator("#torque").press("Tab")
-    same_page.reload()
-    expect(same_page.locator("#torque")).to_have_value("3.5")
-    expect(same_page.locator("[name='torque.unit']")).to_have_value("kgf·m")
-    expect(same_page.locator(".uh-answer__summary")).to_contain_text("3.5 kgf·m is", timeout=BOOT)
+def test_what_was_typed_survives_a_reload(answering, site_url):
+    open_calculator(answering, site_url, "torque-units")
+    answering.locator("[name='torque.unit']").select_option("kgf·m")
+    answering.locator("#torque").fill("3.5")
+    answering.locator("#torque").press("Tab")
+    answering.reload()
+    expect(answering.locator("#torque")).to_have_value("3.5")
+    expect(answering.locator("[name='torque.unit']")).to_have_value("kgf·m")
+    expect(answering.locator(".uh-answer__summary")).to_contain_text("3.5 kgf·m is", timeout=BOOT)
 
 
 def test_until_the_first_answer_the_page_says_which_values_it_shows(page, site_url):
