@@ -32,7 +32,7 @@ def test_axe_finds_nothing_beside_an_entry_that_is_wrong(page: Page, site_url: s
 
 
 def test_axe_finds_nothing_while_a_card_is_worked_on(page: Page, site_url: str) -> None:
-    card = card_hands.start_card(page, site_url, "set-band")
+    card = card_hands.begun_card(page, site_url, "set-band")
     assert findings(page) == []
     card_hands.tick_off(page)
     for view in (f"#card/{card}/sheet", f"#card/{card}/add", f"#card/{card}/close", "#new"):
