@@ -4,19 +4,16 @@ from __future__ import annotations
 
 import json
 import re
-from pathlib import Path
 
 import pytest
 from axe_core import findings
 from desk_answers import answered_at_the_desk
-from offline_hands import WAIT, store_all
-from playwright.sync_api import Page, expect
-from underhoist_calculators.fault_finding import door
+from fault_hands import answered, give, next_check, told_at_the_desk
+from offline_hands import WAIT
+from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
-CLIENT = Path(__file__).parents[2] / "site_overrides" / "assets" / "fault" / "client.js"
-MOST = int(re.search(r"MOST = ([\d_]+);", CLIENT.read_text(encoding="utf-8"))[1])
 FAULT = "slips"
 ASK = """async ([client, complaint, all]) => {
     const {standing} = await import(client);
@@ -30,45 +27,6 @@ ASK = """async ([client, complaint, all]) => {
 @pytest.fixture(scope="module")
 def data(site):
     return json.loads((site / "fault" / "data" / f"{FAULT}.json").read_text(encoding="utf-8"))
-
-
-def answered(page: Page) -> None:
-    page.locator("#fault[data-answered=yes]").wait_for(timeout=WAIT)
-
-
-def next_check(page: Page):
-    return page.locator(".uh-next > h3")
-
-
-def give(page: Page, result: str, times: int) -> None:
-    page.locator(f".uh-next .uh-result[data-result='{result}']").click()
-    expect(page.locator(".uh-done li")).to_have_count(times)
-    answered(page)
-
-
-def told_at_the_desk(data, family, results=()):
-    return door.run(data["by_family"][family]["complaint"], list(results), MOST)
-
-
-def test_offline_the_order_is_the_desk_s_and_a_reload_keeps_the_results(phone, server, data):
-    page = phone.new_page()
-    store_all(page, server)
-    server.stop()
-    page.goto(f"{server.url}faults/{FAULT}/")
-    answered(page)
-    family = data["families"][0]["id"]
-    results: list[tuple[str, str]] = []
-    for result in ("good", "not done", "good"):
-        told = told_at_the_desk(data, family, results)
-        expect(next_check(page)).to_have_text(f"Next check {told['next']['name']}")
-        expect(page.locator(".uh-standing__outlook")).to_have_text(told["outlook"])
-        results.append((told["next"]["id"], result))
-        give(page, result, len(results))
-    page.reload()
-    answered(page)
-    expect(page.locator(".uh-done li")).to_have_count(3)
-    told = told_at_the_desk(data, family, results)
-    expect(next_check(page)).to_have_text(f"Next check {told['next']['name']}")
 
 
 def test_in_every_state_of_two_results_the_phone_says_what_the_desk_says(same_page, site_url, data):

@@ -6,7 +6,9 @@ import html
 import json
 import re
 
+import fault_hands as fault
 import pytest
+from draft_hands import change_page, new_page, summary, text_field, write
 from offline_hands import STORED, WAIT, state
 from playwright.sync_api import expect
 from underhoist_calculators import all_calculators, door
@@ -154,3 +156,42 @@ def test_once_stored_no_page_asks_for_more_than_the_service_worker(page, shop):
     ours = (shop.url, "blob:", "data:")
     assert len(asked) > 30
     assert [url for url in asked if not url.startswith(ours)] == []
+
+
+# What a check of the written order is given, one after the other.
+RESULTS = ("good", "not done", "good")
+
+
+def test_a_complaint_s_order_is_the_desk_s_and_a_reload_keeps_the_results(page, gone, site):
+    file = site / "fault" / "data" / "slips.json"
+    data = json.loads(file.read_text(encoding="utf-8"))
+    family = data["families"][0]["id"]
+    page.goto(f"{gone}faults/slips/")
+    fault.answered(page)
+    results: list[tuple[str, str]] = []
+    for result in RESULTS:
+        told = fault.told_at_the_desk(data, family, results)
+        expect(fault.next_check(page)).to_have_text(f"Next check {told['next']['name']}")
+        expect(page.locator(".uh-standing__outlook")).to_have_text(told["outlook"])
+        results.append((told["next"]["id"], result))
+        fault.give(page, result, len(results))
+    page.reload()
+    fault.answered(page)
+    expect(page.locator(".uh-done li")).to_have_count(len(RESULTS))
+    told = fault.told_at_the_desk(data, family, results)
+    expect(fault.next_check(page)).to_have_text(f"Next check {told['next']['name']}")
+
+
+def test_a_page_is_written_without_a_server(page, gone):
+    change_page(page, gone)
+    text = text_field(page).input_value()
+    write(page, text.replace("minutes:", "minutos:", 1))
+    expect(summary(page)).to_contain_text("1 finding that stops the build.")
+    image = page.locator(".uh-desk__paper img").first
+    expect(image).to_have_js_property("complete", True)
+    assert image.evaluate("image => image.naturalWidth") > 0
+    new_page(page, gone, "Set the rear band")
+    written = text_field(page).input_value().replace("???", "x", 1)
+    write(page, written)
+    page.reload()
+    expect(text_field(page)).to_have_value(written)
