@@ -1,4 +1,4 @@
-"""Finding a cause on a complaint's page: as Python at the desk says, offline, and kept."""
+"""Finding a cause on a complaint's page: as Python at the desk says, and kept."""
 
 from __future__ import annotations
 
