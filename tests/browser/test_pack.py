@@ -109,6 +109,23 @@ def test_a_plate_opens_its_calculator_filled_in_and_back_leads_back(opened, addr
     assert opened.outside == []
 
 
+def test_the_line_at_the_bottom_leads_to_the_answer_of_its_own_calculator(opened, address):
+    for name in ("torque-units", "staged-fill"):
+        go(opened, address, f"calculators/{name}")
+        here = opened.locator(f"div[data-calculator={name}][data-answered=yes]")
+        expect(here).to_be_visible(timeout=BOOT)
+    assert opened.evaluate(TWICE) == []
+    field = here.locator("form.uh-calc input").first
+    field.fill("4.4")
+    field.press("Tab")  # what was entered goes into the address
+    field.focus()
+    here.locator(".uh-answer__now").get_by_role("link").click()
+    expect(here.locator(".uh-answer__summary")).to_be_in_viewport()
+    opened.reload()
+    expect(opened).to_have_title("Staged fill - Saltmarsh Lane manual")
+    expect(field).to_have_value("4.4")
+
+
 def test_the_search_leads_within_the_file(opened):
     opened.get_by_label("Search this file").fill("seat the screw")
     opened.locator("#results a", has_text="Set the front band").first.click()

@@ -2,12 +2,16 @@
 
 /** A line at the bottom of the screen, there only while the answer itself is further down. */
 export class AnswerStrip {
-  /** @param {HTMLElement} answer */
-  constructor(answer) {
-    answer.id ||= "answer";
+  /**
+   * @param {HTMLElement} answer
+   * @param {string} name the calculator's: a file that holds them all has an answer of each
+   */
+  constructor(answer, name) {
+    answer.id ||= `answer-${name}`;
     this.answer = answer;
     this.isBelow = false;
     this.link = Object.assign(document.createElement("a"), { href: `#${answer.id}` });
+    this.link.addEventListener("click", (event) => this.go(event));
     this.strip = Object.assign(document.createElement("p"), { className: "uh-answer__now", hidden: true });
     this.strip.append(this.link);
     answer.parentElement?.append(this.strip);
@@ -18,6 +22,15 @@ export class AnswerStrip {
   update() {
     this.link.textContent = this.answer.querySelector(".uh-answer__summary")?.textContent ?? "";
     this.show();
+  }
+
+  /**
+   * Shows the answer; the address stays, for it may hold what was entered.
+   * @param {Event} event
+   */
+  go(event) {
+    event.preventDefault();
+    this.answer.scrollIntoView();
   }
 
   /** @param {IntersectionObserverEntry | undefined} entry */

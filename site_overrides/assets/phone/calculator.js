@@ -30,7 +30,7 @@ export class LiveCalculator {
     this.state = Object.assign(document.createElement("p"), { className: "uh-calc__state" });
     this.state.setAttribute("role", "status");
     this.answer.before(this.state);
-    this.strip = new AnswerStrip(this.answer);
+    this.strip = new AnswerStrip(this.answer, this.name);
     /** @type {Set<string>} fields that were filled in or changed */
     this.touched = new Set();
     this.isAsking = false;
