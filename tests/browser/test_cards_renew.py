@@ -140,9 +140,7 @@ def test_a_changed_torque_is_said_first_and_taken_on_consent(page, site_url, man
     assert stored_events(page, site_url)[-1]["value"] == {"of": renewed["id"]}
 
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual, paper):
-    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
+def test_axe_finds_nothing_where_both_texts_stand(page, site_url, manual):
     page.set_viewport_size({"width": 360, "height": 640})
     card = begun_card(page, site_url, "set-band")
     manual.build()

@@ -372,10 +372,8 @@ def test_a_finding_is_written_with_the_keyboard_alone(page, site_url):
     expect(tick(page)).to_be_focused()
 
 
-@pytest.mark.parametrize("paper", ["light", "dark"])
-def test_axe_finds_nothing_and_long_words_stay_on_the_screen(small_phone, site_url, paper):
+def test_axe_finds_nothing_and_long_words_stay_on_the_screen(small_phone, site_url):
     page = small_phone
-    page.add_init_script(f"localStorage.setItem('paper', '{paper}')")
     card = begun_card(page, site_url, "set-band")
     finding = {"job": job_of(page), "step": SEATS, "what": LONG, "urgency": "before driving"}
     put(page, site_url, card, "finding", finding)
