@@ -16,6 +16,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections import deque
 from concurrent.futures import ThreadPoolExecutor, as_completed
 from dataclasses import dataclass
 from pathlib import Path
@@ -88,64 +89,45 @@ class Bar:
         )
 
 
-def run_counted(label: str, *commands: Counted) -> None:
-    """Run commands at the same time, out of sight; what each of them counts moves the one bar."""
-    bar = Bar(label, sum(each.total for each in commands))
-    with ThreadPoolExecutor(len(commands)) as pool:
-        running = [pool.submit(run_and_count, each, bar) for each in commands]
-        for ended in as_completed(running):
-            code, said = ended.result()
-            if code != 0:
-                print()
-                raise StoppedError(f"{label}: this did not work.\n{said}")
-    bar.finish()
+@dataclass(kw_only=True)
+class Work:
+    """A command that is run out of sight, and by what it is told how far it is."""
 
-
-@dataclass
-class Counted:
-    """A command that says on its way how far it is."""
-
+    name: str
     command: list[str]
-    counts: str
-    """What stands in each line that counts."""
-    total: int
+    counts: str = ""
+    """What stands in each line that counts; nothing: it counts once, when it is done."""
+    total: int = 1
 
 
-def run_and_count(counted: Counted, bar: Bar) -> tuple[int, str]:
-    """Run one; what it ended with, and the last lines of what it said."""
-    process = subprocess.Popen(
-        counted.command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE,
-        stderr=subprocess.STDOUT, text=True, encoding="utf-8", errors="replace",
-    )  # fmt: skip
-    lines: list[str] = []
-    for line in process.stdout or ():
-        lines.append(line)
-        if counted.counts in line:
-            bar.step()
-    return process.wait(), "".join(lines[-40:])
-
-
-def run_together(label: str, commands: dict[str, list[str]]) -> None:
-    """Run commands at the same time, out of sight; the bar moves whenever one is done."""
-    bar = Bar(label, len(commands))
-    with ThreadPoolExecutor(len(commands)) as pool:
-        running = {pool.submit(run_hidden, each): name for name, each in commands.items()}
+def run_together(label: str, *works: Work) -> None:
+    """Run them at the same time; the bar moves with each of them. The first that fails is told."""
+    bar = Bar(label, sum(each.total for each in works))
+    with ThreadPoolExecutor(len(works)) as pool:
+        running = {pool.submit(run_hidden, each, bar): each.name for each in works}
         for ended in as_completed(running):
             code, said = ended.result()
             if code != 0:
                 print()
                 raise StoppedError(f"{running[ended]}: this did not work.\n{said}")
-            bar.step()
     bar.finish()
 
 
-def run_hidden(command: list[str]) -> tuple[int, str]:
-    """Run a command; what it ended with, and the last lines of what it said."""
-    done = subprocess.run(
-        command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-        text=True, encoding="utf-8", errors="replace", check=False,
+def run_hidden(work: Work, bar: Bar) -> tuple[int, str]:
+    """Run one; what it ended with, and the last lines of what it said."""
+    process = subprocess.Popen(
+        work.command, cwd=ROOT, env=environment(), stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT, text=True, encoding="utf-8", errors="replace",
     )  # fmt: skip
-    return done.returncode, "".join(done.stdout.splitlines(keepends=True)[-40:])
+    lines = deque[str](maxlen=40)
+    for line in process.stdout or ():
+        lines.append(line)
+        if work.counts and work.counts in line:
+            bar.step()
+    code = process.wait()
+    if code == 0 and not work.counts:
+        bar.step()
+    return code, "".join(lines)
 
 
 def environment() -> dict[str, str]:
@@ -189,44 +171,59 @@ def make_venv() -> None:
         )
 
 
-@dataclass
-class Install(Counted):
-    """A step of the set-up: its command, and where it stands that it was done for `wanted`."""
+@dataclass(kw_only=True)
+class Install(Work):
+    """A step of the set-up, and where it stands that it was done for `wanted`."""
 
     stamp: Path
     wanted: str
 
 
-def of_python(lock: Path) -> Install:
+def of_python(lock: Path, name: str) -> Install:
     """Give what a lock file pins, every file checked against its hash. It names all there is."""
-    total = sum("==" in line for line in lock.read_text(encoding="utf-8").splitlines())
     command = [str(PYTHON), "-m", "pip", "install", "--no-deps", "--require-hashes", "-r"]
-    stamp = VENV / f".installed-{lock.stem}"
-    return Install([*command, str(lock)], "Collecting ", total, stamp, fingerprint(lock))
+    return Install(
+        name=name,
+        command=[*command, str(lock)],
+        counts="Collecting ",
+        total=sum("==" in line for line in lock.read_text(encoding="utf-8").splitlines()),
+        stamp=VENV / f".installed-{lock.stem}",
+        wanted=fingerprint(lock),
+    )
 
 
 def of_ours() -> Install:
     """Give the builder and the calculators, into .venv as they stand in the working tree."""
-    wanted = fingerprint(ROOT / "pyproject.toml", ROOT / "calculators" / "pyproject.toml")
     command = [str(PYTHON), "-m", "pip", "install", "--no-deps", "--no-build-isolation"]
-    command += ["-e", str(ROOT), "-e", str(ROOT / "calculators")]
-    return Install(command, "Building ", 2, VENV / ".installed-ours", wanted)
+    return Install(
+        name="Underhoist itself",
+        command=[*command, "-e", str(ROOT), "-e", str(ROOT / "calculators")],
+        counts="Building ",
+        total=2,
+        stamp=VENV / ".installed-ours",
+        wanted=fingerprint(ROOT / "pyproject.toml", ROOT / "calculators" / "pyproject.toml"),
+    )
 
 
 def of_node() -> Install:
     """Give the phone side's packages, which the Node that .venv brought installs."""
     npm = BIN / ("npm.exe" if os.name == "nt" else "npm")
-    command = [str(npm), "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]
-    stamp = NODE_MODULES / ".installed"
-    return Install(command, "added ", 1, stamp, fingerprint(ROOT / "package-lock.json"))
+    return Install(
+        name="Phones' packages",
+        command=[
+            str(npm), "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error",
+        ],
+        stamp=NODE_MODULES / ".installed",
+        wanted=fingerprint(ROOT / "package-lock.json"),
+    )  # fmt: skip
 
 
-def install(label: str, *steps: Install) -> None:
+def install(*steps: Install) -> None:
     """Take those of these steps at the same time that were not taken for just this."""
     due = [each for each in steps if not is_current(each.stamp, each.wanted)]
     if not due:
         return
-    run_counted(label, *due)
+    run_together(", ".join(each.name for each in due), *due)
     for each in due:
         each.stamp.write_text(each.wanted, encoding="utf-8")
 
@@ -234,13 +231,10 @@ def install(label: str, *steps: Install) -> None:
 def set_up(*, tests: bool) -> None:
     """Everything the chosen command needs; nothing where nothing changed."""
     make_venv()
-    install("Python packages", of_python(ROOT / "requirements.lock"))
-    install("Underhoist itself", of_ours())
-    if tests:
-        packages = of_python(ROOT / "requirements-test.lock")
-        install("Packages for phones and tests", packages, of_node())
-    else:
-        install("Packages for phones", of_node())
+    install(of_python(ROOT / "requirements.lock", "Python packages"))
+    install(of_ours())
+    more = [of_python(ROOT / "requirements-test.lock", "Tests' packages")] if tests else []
+    install(*more, of_node())
 
 
 # --- a browser for the tests ------------------------------------------------------------------
@@ -259,7 +253,7 @@ def install_browser() -> None:
         install_from_debian()
     if not find_browser():
         command = [str(PYTHON), "-m", "playwright", "install", "chromium"]
-        run_counted("Chromium for the tests", Counted(command, "downloaded", 1))
+        run_together("Chromium for the tests", Work(name="Chromium", command=command))
         stamp, wanted = _own_browser()
         stamp.write_text(wanted, encoding="utf-8")
 
@@ -321,7 +315,7 @@ def test() -> int:
     install_browser()
     with tempfile.TemporaryDirectory() as folder:
         site = Path(folder) / "site"
-        run_together("Style, layout, types, demo manual", checks(site))
+        run_together("Style, layout, types, demo manual", *checks(site))
         # One process more than there are cores: much of a test with a browser is waiting. The
         # order of the files is kept, because the slow ones are put first.
         processes = str((os.process_cpu_count() or 1) + 1)
@@ -329,17 +323,18 @@ def test() -> int:
         return ours(str(PYTHON), "-m", "pytest", *spread, UNDERHOIST_TEST_SITE=str(site))
 
 
-def checks(site: Path) -> dict[str, list[str]]:
+def checks(site: Path) -> list[Work]:
     """Give what is asked before the tests, and the build of the site that the tests share."""
     node = str(BIN / ("node.exe" if os.name == "nt" else "node"))
     python = str(PYTHON)
-    return {
+    commands = {
         "Style (ruff check)": [python, "-m", "ruff", "check", "-q", "."],
         "Layout (ruff format)": [python, "-m", "ruff", "format", "-q", "--check", "."],
         "Types, Python (pyright)": [node, "node_modules/pyright/index.js"],
         "Types, phone side (tsc)": [node, "node_modules/typescript/bin/tsc", "-p", "."],
         "Demo manual": [python, "-m", "underhoist", "build", ".", "--site", str(site)],
     }
+    return [Work(name=name, command=command) for name, command in commands.items()]
 
 
 def bench(wanted: str = "") -> int:
