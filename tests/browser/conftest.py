@@ -86,6 +86,14 @@ def same_page(open_page, browser_context_args):
     open_page.evaluate("location.origin === 'null' || localStorage.clear()")
 
 
+@pytest.fixture(scope="module")
+def own_page(browser, browser_context_args):
+    """A page for the tests of one file: what stands on it goes on from test to test."""
+    context = browser.new_context(**browser_context_args)
+    yield context.new_page()
+    context.close()
+
+
 @pytest.fixture
 def phone(browser, browser_context_args):
     """A phone that stores the manual as a reader's does."""

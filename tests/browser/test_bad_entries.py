@@ -75,16 +75,14 @@ def test_every_bad_entry_is_refused_in_the_same_words_as_at_the_desk(
 
 
 @pytest.fixture(scope="module")
-def form(browser, browser_context_args, site_url):
+def form(own_page, site_url):
     """A calculator with everything unfolded; each test puts its fields back."""
-    context = browser.new_context(**browser_context_args)
-    page = context.new_page()
+    page = own_page
     answered_at_the_desk(page)
     page.goto(f"{site_url}calculators/staged-fill/")
     page.wait_for_selector("#calculator[data-answered]", timeout=BOOT)
     page.evaluate("for (const each of document.querySelectorAll('details')) each.open = true")
-    yield page.locator("form.uh-calc")
-    context.close()
+    return page.locator("form.uh-calc")
 
 
 @pytest.mark.parametrize("text", ["?", "4,2", "-5 L", "1e300", "nan", "5 kg", "<b>5</b>"])

@@ -42,13 +42,10 @@ def without_script(browser):
 
 
 @pytest.fixture(scope="module")
-def answering(browser, browser_context_args):
+def answering(own_page):
     """A page for what a form does with an answer, without a start of Python for each form."""
-    context = browser.new_context(**browser_context_args)
-    page = context.new_page()
-    answered_at_the_desk(page)
-    yield page
-    context.close()
+    answered_at_the_desk(own_page)
+    return own_page
 
 
 def open_calculator(page, site_url, name, query=""):

@@ -34,14 +34,6 @@ class Kind:
     weighed: dict[str, int]
 
 
-@pytest.fixture(scope="module")
-def own_page(browser, browser_context_args):
-    """The page of this file: what stands on it is asked for from test to test."""
-    context = browser.new_context(**browser_context_args)
-    yield context.new_page()
-    context.close()
-
-
 @pytest.fixture(scope="module", params=KINDS)
 def kind(request, own_page, site, site_url):
     """Each kind in turn; pytest runs all tests of one before it goes on to the next."""
