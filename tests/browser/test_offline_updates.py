@@ -15,6 +15,14 @@ pytestmark = pytest.mark.browser
 
 LARGE = "drafting/manual.json"
 
+FORGETFUL = """
+    const post = ServiceWorker.prototype.postMessage;
+    ServiceWorker.prototype.postMessage = function (asked, ...rest) {
+        if (asked.type !== "SKIP_WAITING" || sessionStorage.isLoadedAgain) post.call(this, asked, ...rest);
+    };
+"""
+"""A browser that forgets that a new version is to be taken, until the page is loaded again."""
+
 GIVEN_UP = """async () => {
     const registration = await navigator.serviceWorker.getRegistration();
     return !registration.installing && !registration.waiting;
@@ -82,6 +90,28 @@ def test_a_new_version_never_interrupts_a_card(phone, server, newer):
     expect(notice).to_be_hidden()
     page.evaluate("delete document.documentElement.dataset.card")
     expect(notice).to_be_visible()
+
+
+def test_where_the_browser_forgets_what_was_asked_the_page_is_loaded_but_not_over_a_card(
+    phone, server, newer
+):
+    page = phone.new_page()
+    store_all(page, server)
+    serve_instead(server, newer)
+    page.add_init_script(FORGETFUL)
+    page.clock.install()
+    page.goto(f"{server.url}kestrel-3/set-band/")
+    take = page.locator(".uh-notice").get_by_role("button", name="Take it now")
+    take.click()
+    page.evaluate("document.documentElement.dataset.cardUnstored = ''")
+    page.clock.fast_forward(3000)
+    assert page.evaluate("delete document.documentElement.dataset.cardUnstored"), "still there"
+    take.click()
+    page.evaluate("sessionStorage.isLoadedAgain = 'yes'")
+    with page.expect_navigation():
+        page.clock.fast_forward(3000)
+    take.click()
+    expect(page.locator("h1")).to_contain_text("newer")
 
 
 def test_a_half_uploaded_version_leaves_the_old_one_and_is_taken_once_it_is_whole(

@@ -2,6 +2,9 @@
 import { Workbox } from "../vendor/workbox-window.js";
 import { ROOT } from "./site.js";
 
+/** How long a browser may take to let a version answer, in ms. It does so at once, or not at all. */
+const PATIENCE = 3000;
+
 /**
  * Registers the service worker and watches for a newer version: one that waits is stored whole.
  * @returns {Promise<ServiceWorkerRegistration | undefined>}
@@ -13,12 +16,13 @@ export async function watchVersions() {
     offer("A new version of this manual is stored and ready.", "Take it now", () => {
       isAsked = true;
       worker.messageSkipWaiting();
+      setTimeout(reload, PATIENCE); // Chromium forgets it where this page wants a file at that moment.
     });
   });
   worker.addEventListener("controlling", ({ isUpdate, isExternal }) => {
-    if (isAsked) location.reload();
+    if (isAsked) reload();
     else if (isUpdate || isExternal) {
-      offer("Another window took a new version of this manual.", "Load it here", () => location.reload());
+      offer("Another window took a new version of this manual.", "Load it here", reload);
     }
   });
   return worker.register({ immediate: true });
@@ -50,6 +54,11 @@ function offer(text, verb, act) {
   show();
   document.querySelector(".uh-notice")?.remove();
   document.body.prepend(notice);
+}
+
+/** Loads the page anew, unless something came in between that would be lost. */
+function reload() {
+  if (!whatIsUnstored()) location.reload();
 }
 
 /** What the page has not put on disk yet, or "". */
