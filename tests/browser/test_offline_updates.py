@@ -18,7 +18,8 @@ LARGE = "drafting/manual.json"
 FORGETFUL = """
     const post = ServiceWorker.prototype.postMessage;
     ServiceWorker.prototype.postMessage = function (asked, ...rest) {
-        if (asked.type !== "SKIP_WAITING" || sessionStorage.isLoadedAgain) post.call(this, asked, ...rest);
+        const isForgotten = asked.type === "SKIP_WAITING" && !sessionStorage.isLoadedAgain;
+        if (!isForgotten) post.call(this, asked, ...rest);
     };
 """
 """A browser that forgets that a new version is to be taken, until the page is loaded again."""
