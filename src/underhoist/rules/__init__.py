@@ -16,15 +16,17 @@ manual by the tests: YAML in place of the page's keys of the same names, Markdow
 body, or the whole page where it begins with dashes.
 """
 
-from collections.abc import Callable, Iterator, Mapping
-from functools import cache
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cache, partial
 from importlib import import_module
 from inspect import cleandoc
+from itertools import chain
 from pkgutil import iter_modules
 from typing import Any
 
 from attrs import frozen
 
+from underhoist.divided import divided
 from underhoist.finding import Finding, Severity
 from underhoist.model import Draft, Manual, Page
 from underhoist.rules._pages import Pages, first_of, kind_of
@@ -85,10 +87,14 @@ ALL: tuple[Rule, ...] = _all_rules()
 
 def run(manual: Manual) -> tuple[Finding, ...]:
     """Apply every rule to the manual."""
-    made = {page.file: of_page(manual, page) for page in manual.texts()}
+    made = dict(chain.from_iterable(divided(partial(_of_pages, manual), tuple(manual.texts()))))
     found = (finding for each in made.values() for finding in each.findings)
     gathered = {file: each.gathered for file, each in made.items()}
     return (*found, *across(manual, gathered))
+
+
+def _of_pages(manual: Manual, pages: Iterable[Page]) -> list[tuple[str, OfPage]]:
+    return [(page.file, of_page(manual, page)) for page in pages]
 
 
 def of_page(manual: Manual, page: Page) -> OfPage:
