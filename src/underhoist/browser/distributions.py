@@ -8,7 +8,7 @@ import sys
 import tomllib
 from collections.abc import Iterator
 from importlib.metadata import Distribution, distribution
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from urllib.parse import urlparse
 from urllib.request import url2pathname
 
@@ -71,15 +71,18 @@ def source_folder(dist: Distribution) -> Path | None:
 def installed_files(dist: Distribution) -> Iterator[tuple[str, Path]]:
     """Yield the name in the wheel and the place on disk of every file a calculator may need."""
     for file in sorted(dist.files or [], key=str):
-        parts = file.parts
-        is_left_out = (
-            _LEFT_OUT_FOLDERS.intersection(parts)
-            or file.name in _LEFT_OUT_NAMES
-            or file.suffix in _LEFT_OUT_SUFFIXES
-            or ".." in parts
-        )
-        if not is_left_out:
+        if not is_left_out(file):
             yield file.as_posix(), Path(str(dist.locate_file(file)))
+
+
+def is_left_out(file: PurePosixPath) -> bool:
+    """Whether a distribution's file, named as in its wheel, is of no use in the browser."""
+    return bool(
+        _LEFT_OUT_FOLDERS.intersection(file.parts)
+        or file.name in _LEFT_OUT_NAMES
+        or file.suffix in _LEFT_OUT_SUFFIXES
+        or ".." in file.parts
+    )
 
 
 def source_files(folder: Path) -> Iterator[tuple[str, Path]]:

@@ -6,7 +6,7 @@ import shutil
 import sys
 from collections.abc import Callable
 from importlib.metadata import Distribution, version
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from tempfile import TemporaryDirectory
 
 from underhoist.browser import own_wheel, tools
@@ -15,6 +15,7 @@ from underhoist.browser.distributions import (
     DRAFTING,
     fingerprint,
     installed_files,
+    is_left_out,
     needed,
     source_folder,
 )
@@ -52,7 +53,7 @@ def _of_distributions(cache: Path, dists: list[Distribution]) -> list[Path]:
 
 
 def _recipe() -> str:
-    return f"1 pyodide-build {version('pyodide-build')}"
+    return f"2 pyodide-build {version('pyodide-build')}"
 
 
 def _drop_older(cache: Path, used: set[Path]) -> None:
@@ -85,9 +86,15 @@ def _kept(kept: Path, make: Callable[[Path], None]) -> Path:
 
 
 def _build(source: Path, folder: Path) -> None:
-    """Build the wheel of a working-tree distribution with its own backend, without network."""
+    """Build the wheel of a working-tree distribution with its own backend, without network.
+
+    It holds what `_repack` takes of the same distribution where it is installed from a wheel.
+    """
     command = [sys.executable, "-m", "build", "--wheel", "--no-isolation"]
     tools.run("Building the calculators' wheel", [*command, "-o", str(folder), str(source)])
+    [wheel] = folder.glob("*.whl")
+    held = read_wheel(wheel)
+    write_wheel(wheel, {name: held[name] for name in held if not is_left_out(PurePosixPath(name))})
 
 
 def _repack(dist: Distribution, folder: Path) -> None:
