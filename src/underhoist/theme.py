@@ -29,6 +29,14 @@ def templates() -> tuple[str, ...]:
     return tuple(name for name in TEMPLATES if (folder() / name).is_file())
 
 
+def is_of_theme(folder: str) -> bool:
+    """Whether a folder of templates is a theme's own: this file in it is what makes it one.
+
+    We show nothing of it, and MkDocs would look at each of its 15,000 files, most of them icons.
+    """
+    return (Path(folder) / "mkdocs_theme.yml").is_file()
+
+
 def wants(path: str, ours: bool) -> bool:
     """Whether a file belongs on the site: of the theme underneath none does."""
     return ours and not any(fnmatch(path, pattern) for pattern in _OURS_LEFT_OUT)

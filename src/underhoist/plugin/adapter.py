@@ -55,8 +55,9 @@ class UnderhoistPlugin(BasePlugin[Settings]):
     env: Environment
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Put our templates before the theme's, and leave the Markdown to our own reader."""
-        config.theme.dirs.insert(0, str(theme.folder()))
+        """Put our templates in the theme's place, and leave the Markdown to our own reader."""
+        others = [folder for folder in config.theme.dirs if not theme.is_of_theme(folder)]
+        config.theme.dirs[:] = [str(theme.folder()), *others]
         config.theme.static_templates.update(theme.templates())
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it would hold no addresses
