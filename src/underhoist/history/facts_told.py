@@ -52,6 +52,8 @@ def told(old: Plain | None, new: Plain | None, spot: Spot) -> Iterator[Change]:
     elif isinstance(old, dict) and isinstance(new, dict):
         for key in dict.fromkeys((*new, *old)):
             before, after = old.get(key), new.get(key)
+            if before == after and not isinstance(after, dict):
+                continue
             here = spot.below(key, *(each for each in (after, before) if each is not None))
             yield from told(before, after, here)
         yield from _told_order(old, new, spot)
@@ -86,7 +88,7 @@ def _told_order(old: Plain | None, new: Plain | None, spot: Spot) -> Iterator[Ch
         if common != [key for key in new if key in old]:
             yield spot.change(f"the order of {_several(spot)} changed")
         elif old == new:
-            for key in old:
+            for key in (name for name, value in old.items() if isinstance(value, dict)):
                 yield from _told_order(old[key], new[key], spot.below(key, new[key]))
 
 

@@ -33,6 +33,8 @@ def text_likeness(old: str, new: str) -> float:
 
 def pair(old: Sequence[str], new: Sequence[str], likeness: Callable[[int, int], float]) -> Pairing:
     """Pair equal items first, those that kept their order before others, then alike ones."""
+    if old == new:
+        return Pairing(tuple((at, at) for at in range(len(new))), (), ())
     pairs: list[tuple[int, int]] = []
     for block in SequenceMatcher(None, old, new, autojunk=False).get_matching_blocks():
         pairs += [(block.a + step, block.b + step) for step in range(block.size)]

@@ -18,10 +18,13 @@ _LONG_NUMBER = re.compile(r"(?:\d[.,]?){7,}")
 """More figures than `show` keeps: the text as written is then kept instead."""
 
 
-def facts(page: Page, without: tuple[str, ...] = ()) -> dict[str, Plain]:
-    """Give a page's front matter, empty keys and the named ones left out."""
-    left_out = {"id", "file", "body", *without}
-    return {name: value for name, value in _entries(page) if name not in left_out}
+_BESIDE = ("id", "file", "body")
+"""What of a page is no front matter."""
+
+
+def facts(page: Page) -> dict[str, Plain]:
+    """Give a page's front matter, empty keys left out."""
+    return {name: value for name, value in _entries(page) if name not in _BESIDE}
 
 
 def plain(value: object, scheme: str = "") -> Plain:

@@ -49,15 +49,15 @@ class Painter:
 
     def portrait(self, page: Page) -> Portrait:
         """Paint one page: its facts, its steps and text, and what it shows from elsewhere."""
-        order = isinstance(page, Procedure)
-        body = texts(page.body)
+        body, told = texts(page.body), facts(page)
+        left_out = ("before", "after") if isinstance(page, Procedure) else ()
         parts: Portrait = {
-            "facts": facts(page, without=("before", "after") if order else ()),
+            "facts": {name: value for name, value in told.items() if name not in left_out},
             "order": self._order(page) if isinstance(page, Procedure) else {},
             "steps": body.steps,
             "text": body.sections,
             "shows": dict(self._shows(page)),
-            "names": dict(self._names(page)),
+            "names": dict(self._names(page, told)),
         }
         return {name: part for name, part in parts.items() if part}
 
@@ -111,10 +111,10 @@ class Painter:
         content = file.read_bytes().replace(b"\r\n", b"\n") if file.is_file() else b""
         return hashlib.sha256(content).hexdigest()[:REVISION]
 
-    def _names(self, page: Page) -> Iterator[tuple[str, Plain]]:
+    def _names(self, page: Page, told: Plain) -> Iterator[tuple[str, Plain]]:
         """Give the name of everything that the page names, by how it names it."""
         named = [(each.scheme, each.id) for each in find(page.body, page.file)]
-        named += [(scheme, id_) for scheme, id_ in _ids(facts(page))]
+        named += [(scheme, id_) for scheme, id_ in _ids(told)]
         if isinstance(page, Procedure):
             lists = (self.links.before, self.links.follows)
             named += [("procedure", id_) for ids in lists for id_ in ids.get(page.id, ())]

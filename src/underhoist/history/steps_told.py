@@ -27,7 +27,8 @@ def steps_told(old: Plain, new: Plain, naming: Naming) -> Iterator[Change]:
     for a, b in pairing.moved:
         yield _change(f"step {a + 1} is now step {b + 1}: {quoted(_action(after[b], naming))}")
     for a, b in pairing.pairs:
-        yield from _paragraphs_told(before[a], after[b], f"step {b + 1}", naming)
+        if before[a] != after[b]:
+            yield from _paragraphs_told(before[a], after[b], f"step {b + 1}", naming)
 
 
 def text_told(old: dict[str, Plain], new: dict[str, Plain], naming: Naming) -> Iterator[Change]:
