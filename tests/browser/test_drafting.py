@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 from axe_core import findings
+from draft_answers import drafted_at_the_desk
 from draft_hands import (
     BAND,
     WITHOUT_PYTHON,
@@ -25,6 +26,8 @@ from draft_hands import (
 )
 from playwright.sync_api import expect
 
+from underhoist.drafting.desk import Desk
+from underhoist.drafting.difference import difference
 from underhoist.drafting.sources import to_json
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "drafting"))
@@ -44,6 +47,30 @@ ASK_ALL = """async ([url, cases]) => {
         await desk.page();
     }
     return results;
+}"""
+
+# What else the page may ask, of one draft.
+ASK_THE_REST = """async ([url, file, text]) => {
+    const {Desk} = await import(url);
+    const desk = (window.desk ??= new Desk());
+    desk.limit = 120_000;
+    await desk.look(file, text);
+    return [await desk.page(), await desk.names(), await desk.difference(text, `${text}more\\n`)];
+}"""
+
+# The codes of the findings in each text, or why there are none.
+ASK_HOSTILE = """async ([url, file, texts]) => {
+    const {Desk} = await import(url);
+    const desk = (window.desk ??= new Desk());
+    desk.limit = 120_000;
+    const told = [];
+    for (const text of texts) {
+        const looked = await desk.look(file, text).catch(({message}) => message);
+        const codes = looked.own?.map(({code}) => code);
+        const shown = codes && await desk.page().then(() => codes, ({message}) => message);
+        told.push(shown ?? looked);
+    }
+    return told;
 }"""
 
 TOO_SLOW = """async ([url, file]) => {
@@ -75,6 +102,16 @@ def silent(browser, browser_context_args):
     context = browser.new_context(**browser_context_args)
     context.add_init_script(WITHOUT_PYTHON)
     yield context.new_page()
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def drafting(browser, browser_context_args, site, tmp_path_factory):
+    """A page for what it does with an answer: the desk's Python gives it."""
+    context = browser.new_context(**browser_context_args)
+    page = context.new_page()
+    drafted_at_the_desk(page, site, tmp_path_factory.mktemp("desk"))
+    yield page
     context.close()
 
 
@@ -115,6 +152,18 @@ def test_every_bad_example_has_in_the_browser_the_findings_of_the_check(
     assert wheels == set(manifest["drafting"])
 
 
+def test_every_other_question_has_in_the_browser_the_answer_of_the_desk(asking, site_url, tmp_path):
+    text = (SMALLEST / BAND).read_text(encoding="utf-8") + "\nMine.\n"
+    url = f"{site_url}assets/drafting/desk.js"
+    in_browser = asking.evaluate(ASK_THE_REST, [url, BAND, text])
+    desk = Desk(sources(), tmp_path)
+    desk.look(BAND, text)
+    assert in_browser == [desk.page(), desk.names(), difference(text, f"{text}more\n")]
+    assert "Mine." in in_browser[0]["html"]
+    assert len(in_browser[1]) > 3
+    assert "+more" in in_browser[2]
+
+
 def test_a_check_that_takes_too_long_is_ended_and_one_without_the_image_answers(
     asking, site_url, tmp_path
 ):
@@ -146,9 +195,9 @@ def test_a_page_is_changed_with_its_findings_and_the_built_page_beside_it(same_p
     )
 
 
-def test_links_of_the_page_leave_the_draft_alone(same_page, site_url):
-    change_page(same_page, site_url)
-    links = same_page.locator(".uh-desk__paper a[href]")
+def test_links_of_the_page_leave_the_draft_alone(drafting, site_url):
+    change_page(drafting, site_url)
+    links = drafting.locator(".uh-desk__paper a[href]")
     expect(links.first).to_be_attached()
     for link in links.all():
         assert link.get_attribute("target") == "_blank"
@@ -156,21 +205,19 @@ def test_links_of_the_page_leave_the_draft_alone(same_page, site_url):
         assert (link.get_attribute("href") or "").startswith(site_url)
 
 
-def test_a_change_that_breaks_other_pages_names_them(same_page, site_url):
-    change_page(same_page, site_url, "families/kestrel-3.md")
-    text = text_field(same_page).input_value()
-    write(same_page, text.replace("  band-seat:", "  band-seats:"))
-    expect(
-        same_page.locator(".uh-desk__findings h3", has_text="This change breaks")
-    ).to_be_visible()
-    expect(same_page.locator(".uh-desk__findings")).to_contain_text(BAND)
+def test_a_change_that_breaks_other_pages_names_them(drafting, site_url):
+    change_page(drafting, site_url, "families/kestrel-3.md")
+    text = text_field(drafting).input_value()
+    write(drafting, text.replace("  band-seat:", "  band-seats:"))
+    expect(drafting.locator(".uh-desk__findings h3", has_text="This change breaks")).to_be_visible()
+    expect(drafting.locator(".uh-desk__findings")).to_contain_text(BAND)
 
 
-def test_a_new_page_begins_with_what_only_its_author_knows(same_page, site_url):
-    new_page(same_page, site_url, "Set the rear band")
-    assert "title: Set the rear band\n" in text_field(same_page).input_value()
-    expect(same_page.locator(".uh-desk__head code")).to_have_text("any-unit/set-the-rear-band.md")
-    expect(summary(same_page)).to_contain_text("stop the build.")
+def test_a_new_page_begins_with_what_only_its_author_knows(drafting, site_url):
+    new_page(drafting, site_url, "Set the rear band")
+    assert "title: Set the rear band\n" in text_field(drafting).input_value()
+    expect(drafting.locator(".uh-desk__head code")).to_have_text("any-unit/set-the-rear-band.md")
+    expect(summary(drafting)).to_contain_text("stop the build.")
 
 
 def test_a_name_that_is_taken_or_cannot_be_is_refused(silent, site_url):
@@ -196,20 +243,20 @@ WRITTEN_AT_ONCE = """async (choice, field) => {
 }"""
 
 
-def test_the_buttons_write_what_the_steps_need(same_page, site_url):
-    new_page(same_page, site_url, "Pasted", kind="Empty: I paste the text")
-    field = text_field(same_page)
+def test_the_buttons_write_what_the_steps_need(drafting, site_url):
+    new_page(drafting, site_url, "Pasted", kind="Empty: I paste the text")
+    field = text_field(drafting)
     field.click()
     field.press_sequentially("## Steps")
-    same_page.get_by_role("button", name="Step", exact=True).click()
+    drafting.get_by_role("button", name="Step", exact=True).click()
     field.press_sequentially("Seat the band to ")
-    same_page.get_by_role("button", name="Refer to …").click()
-    same_page.get_by_label("Words of its name").fill("adjuster seat")
-    choice = same_page.get_by_role("dialog").get_by_role("listitem").get_by_role("button").first
+    drafting.get_by_role("button", name="Refer to …").click()
+    drafting.get_by_label("Words of its name").fill("adjuster seat")
+    choice = drafting.get_by_role("dialog").get_by_role("listitem").get_by_role("button").first
     assert choice.evaluate(WRITTEN_AT_ONCE, field.element_handle()), "a key typed next comes after"
-    expect(same_page.get_by_role("dialog")).to_have_count(0)
+    expect(drafting.get_by_role("dialog")).to_have_count(0)
     field.press_sequentially(".")
-    same_page.get_by_role("button", name="Why", exact=True).click()
+    drafting.get_by_role("button", name="Why", exact=True).click()
     field.press_sequentially("It sets the zero.")
     wanted = (
         r"## Steps\n\n1\. Seat the band to <torque:[a-z0-9/-]+>\.\n\n    Why: It sets the zero\."
@@ -221,19 +268,19 @@ def test_the_buttons_write_what_the_steps_need(same_page, site_url):
     expect(field).not_to_have_value(written)
 
 
-def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(same_page, site_url):
-    change_page(same_page, site_url, PAN)
-    text = text_field(same_page).input_value()
+def test_a_finding_is_mended_with_one_tap_and_taken_back_with_another(drafting, site_url):
+    change_page(drafting, site_url, PAN)
+    text = text_field(drafting).input_value()
     wrong = text.replace("minutes:", "minutos:", 1)
-    write(same_page, wrong)
-    expect(summary(same_page)).to_contain_text("1 finding that stops the build.")
-    expect(same_page.locator(".uh-desk__found > li").first).to_contain_text("minutos")
-    same_page.get_by_role("button", name="Mend this").click()
-    expect(text_field(same_page)).to_have_value(text)
-    expect(summary(same_page)).to_have_text("Nothing found in this page.")
-    same_page.get_by_role("button", name="Undo").click()
-    expect(text_field(same_page)).to_have_value(wrong)
-    stored(same_page)
+    write(drafting, wrong)
+    expect(summary(drafting)).to_contain_text("1 finding that stops the build.")
+    expect(drafting.locator(".uh-desk__found > li").first).to_contain_text("minutos")
+    drafting.get_by_role("button", name="Mend this").click()
+    expect(text_field(drafting)).to_have_value(text)
+    expect(summary(drafting)).to_have_text("Nothing found in this page.")
+    drafting.get_by_role("button", name="Undo").click()
+    expect(text_field(drafting)).to_have_value(wrong)
+    stored(drafting)
 
 
 HARD = (
@@ -288,35 +335,43 @@ HOSTILE = {
 }
 
 
+def test_hostile_text_is_found_by_the_browsers_own_python_or_it_is_said_why_not(asking, site_url):
+    texts = [text for text, _ in HOSTILE.values()]
+    url = f"{site_url}assets/drafting/desk.js"
+    told = asking.evaluate(ASK_HOSTILE, [url, "any-unit/hostile.md", texts])
+    for (name, (_, code)), found in zip(HOSTILE.items(), told, strict=True):
+        assert code in found if code else found, name
+
+
 @pytest.mark.parametrize("name", HOSTILE)
 def test_hostile_text_is_a_finding_or_nothing_never_run_and_never_lost(
-    same_page, site_url, errors, name
+    drafting, site_url, errors, name
 ):
     text, code = HOSTILE[name]
-    way = new_page(same_page, site_url, f"Hostile {name}", kind="Empty: I paste the text")
-    put(same_page, text)
-    stored(same_page)
-    words = re.compile(r"finding" if code else r"finding|Nothing found|Not checked: ")
-    expect(summary(same_page)).to_have_text(words, timeout=45_000)
-    assert same_page.evaluate("window.hit") is None
+    way = begin_page(drafting, site_url, f"Hostile {name}", kind="Empty: I paste the text")
+    put(drafting, text)
+    stored(drafting)
+    turn_to(drafting, site_url, "")
+    turn_to(drafting, site_url, way)  # read from the store anew
+    expect(text_field(drafting)).to_have_value(text)
+    checked(drafting)
+    words = re.compile(r"finding" if code else r"finding|Nothing found")
+    expect(summary(drafting)).to_have_text(words)
+    assert drafting.evaluate("window.hit") is None
     assert errors == []
-    turn_to(same_page, site_url, "")
-    turn_to(same_page, site_url, way)  # read from the store anew
-    expect(text_field(same_page)).to_have_value(text)
-    checked(same_page)
 
 
 @pytest.fixture
-def errors(same_page):
+def errors(drafting):
     """What goes wrong in the page during the test."""
     found: list[str] = []
 
     def note(error):
         found.append(str(error))
 
-    same_page.on("pageerror", note)
+    drafting.on("pageerror", note)
     yield found
-    same_page.remove_listener("pageerror", note)
+    drafting.remove_listener("pageerror", note)
 
 
 def put(page, text):
@@ -358,24 +413,24 @@ def test_far_too_much_is_not_put_in_and_that_is_said(silent, site_url):
     expect(text_field(silent)).to_have_value("")
 
 
-def test_axe_finds_nothing_while_a_page_is_written(same_page, site_url):
-    """Here and not beside the other kinds of page: Python is up already."""
-    turn_to(same_page, site_url, "#change")
-    assert findings(same_page) == []
-    change_page(same_page, site_url)
-    text = text_field(same_page).input_value()
-    write(same_page, text.replace("minutes:", "minutos:", 1))
-    same_page.get_by_role("button", name="Mend this").wait_for()
-    assert findings(same_page) == []
-    same_page.get_by_role("button", name="Earlier texts").click()
-    assert findings(same_page) == []
-    same_page.get_by_role("button", name="Refer to …").click()
-    same_page.get_by_role("dialog").get_by_role("listitem").first.wait_for()
-    assert findings(same_page) == []
-    same_page.keyboard.press("Escape")
-    expect(same_page.get_by_role("dialog")).to_have_count(0)
-    turn_to(same_page, site_url, "#new")
-    assert findings(same_page) == []
+def test_axe_finds_nothing_while_a_page_is_written(drafting, site_url):
+    """Here and not beside the other kinds of page: the manual is laid out already."""
+    turn_to(drafting, site_url, "#change")
+    assert findings(drafting) == []
+    change_page(drafting, site_url)
+    text = text_field(drafting).input_value()
+    write(drafting, text.replace("minutes:", "minutos:", 1))
+    drafting.get_by_role("button", name="Mend this").wait_for()
+    assert findings(drafting) == []
+    drafting.get_by_role("button", name="Earlier texts").click()
+    assert findings(drafting) == []
+    drafting.get_by_role("button", name="Refer to …").click()
+    drafting.get_by_role("dialog").get_by_role("listitem").first.wait_for()
+    assert findings(drafting) == []
+    drafting.keyboard.press("Escape")
+    expect(drafting.get_by_role("dialog")).to_have_count(0)
+    turn_to(drafting, site_url, "#new")
+    assert findings(drafting) == []
 
 
 def test_the_page_weighs_no_more_than_its_texts(site):

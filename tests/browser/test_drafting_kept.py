@@ -8,6 +8,7 @@ import sys
 
 import pytest
 from card_hands import LOSE
+from draft_answers import drafted_at_the_desk
 from draft_hands import (
     BAND,
     WARNING,
@@ -190,8 +191,11 @@ def test_a_page_that_changed_in_the_manual_is_announced_until_that_was_seen(
     expect(news).to_have_count(0)
 
 
-def test_what_changed_in_the_manual_is_shown_beside_the_draft(context, site_url, overtaken):
-    page = context.new_page()  # here Python comes up: it finds the difference
+def test_what_changed_in_the_manual_is_shown_beside_the_draft(
+    context, site, site_url, overtaken, tmp_path
+):
+    page = context.new_page()
+    drafted_at_the_desk(page, site, tmp_path)
     open_drafting(page, site_url, overtaken)
     news = page.locator(".uh-desk__news")
     news.get_by_role("button", name="Show both").click()
