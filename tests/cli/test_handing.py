@@ -77,12 +77,16 @@ def test_labels_as_a_page_need_no_chromium(tmp_path):
 
 
 def test_pack_writes_the_chosen_set(tmp_path):
-    out = tmp_path / "manual.html"
-    result = run("pack", ROOT, "--procedure", "set-band", "--reading-only", "--out", out)
+    small = make_project(tmp_path / "project")
+    before = sorted(small.iterdir())
+    out = tmp_path / "packed" / "manual.html"
+    out.parent.mkdir()
+    result = run("pack", small, "--procedure", "set-band", "--reading-only", "--out", out)
     assert result.exit_code == 0, result.output
     assert "for reading only" in result.output
     assert out.read_bytes().startswith(b"<!doctype html>")
-    assert list(tmp_path.iterdir()) == [out]
+    assert list(out.parent.iterdir()) == [out]
+    assert sorted(small.iterdir()) == before
 
 
 def test_pack_into_a_folder_that_is_not_there(tmp_path):

@@ -23,11 +23,15 @@ def run(command, *words):
     return CliRunner().invoke(command, [str(word) for word in words])
 
 
-def test_build_says_what_the_site_holds_and_how_to_open_it(project, monkeypatch):
-    monkeypatch.chdir(project.folder)
-    done = run(build, ".")
-    assert done.exit_code == 0, done.output
-    lines = done.output.splitlines()
+def test_build_says_what_the_site_holds_and_how_to_open_it_and_nothing_else(project):
+    """MkDocs, its theme and the theme's makers would have a word to say."""
+    environment = {**os.environ, "NO_MKDOCS_2_WARNING": ""}
+    command = [sys.executable, "-m", "underhoist", "build", "."]
+    done = subprocess.run(
+        command, capture_output=True, text=True, check=False, env=environment, cwd=project.folder
+    )
+    assert (done.returncode, done.stderr) == (0, ""), done.stdout
+    lines = done.stdout.splitlines()
     assert lines[0] == (
         "The site holds 3 procedures, 1 unit family, "
         f"{len(all_calculators())} calculators and 21 cross-links."
@@ -61,16 +65,6 @@ def test_nothing_to_build_exits_2_in_one_line(project, folder, said):
     assert done.exit_code == 2
     assert said in done.output
     assert len(done.output.splitlines()) == 1
-
-
-def test_output_is_ours_alone(project):
-    environment = {**os.environ, "NO_MKDOCS_2_WARNING": ""}
-    command = [sys.executable, "-m", "underhoist", "build", str(project.folder)]
-    done = subprocess.run(
-        command, capture_output=True, text=True, check=True, env=environment, cwd=project.folder
-    )
-    assert done.stderr == ""
-    assert len(done.stdout.splitlines()) == 5
 
 
 def test_open_says_where_there_is_no_site(tmp_path):
