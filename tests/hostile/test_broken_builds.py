@@ -7,18 +7,10 @@ import sys
 import time
 
 import pytest
+from in_build import build_aloud
+from in_child import quick_start
 from small_project import make_project
 
-BUILD = """
-import sys
-from pathlib import Path
-from underhoist.build import build
-class Silent:
-    def stage(self, words, steps=None): print(words, flush=True)
-    def step(self): pass
-folder = Path(sys.argv[1])
-build(folder, folder / "site", Silent(), lambda site, tell: None)
-"""
 SMALL_DISK = """
 import resource, sys
 sys.dont_write_bytecode = True  # else modules would be left cut off, for whoever imports them next
@@ -35,17 +27,42 @@ def files(site):
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in paths}
 
 
-def run(code, folder, **more):
-    command = [sys.executable, "-c", code, str(folder)]
-    return subprocess.run(command, capture_output=True, text=True, check=False, **more)
+class Building:
+    """A build in a process of its own, which can be killed."""
+
+    def __init__(self, folder):
+        processes = quick_start()
+        self.heard, said = processes.Pipe(duplex=False)
+        self.process = processes.Process(target=build_aloud, args=(folder, said))
+        self.process.start()
+        said.close()  # so that the pipe ends with the build
+
+    def wait_for(self, word):
+        """Read until the build says the word; one that ended before fails."""
+        try:
+            while word not in self.heard.recv():
+                pass
+        except EOFError:
+            self.process.join()
+            pytest.fail(f"the build ended before {word}: {self.process.exitcode}")
+
+    def kill(self):
+        self.process.kill()
+        self.process.join()
+        self.heard.close()
+
+    def end(self):
+        """Let it come to its end; what it ended with."""
+        self.process.join()
+        self.heard.close()
+        return self.process.exitcode
 
 
 @pytest.fixture(scope="module")
 def project(tmp_path_factory):
     """A project whose site was built, and whose manual then changed."""
     folder = make_project(tmp_path_factory.mktemp("broken"))
-    done = run(BUILD, folder)
-    assert done.returncode == 0, done.stderr
+    assert Building(folder).end() == 0
     page = folder / "pages" / "index.md"
     page.write_text(page.read_text(encoding="utf-8") + "\nA new line.\n", encoding="utf-8")
     return folder
@@ -57,32 +74,19 @@ def whole(folder):
     return files(site if site.is_dir() else aside)
 
 
-def wait_for(word, building):
-    """Read until the build says the word; one that ended before fails, with what it said."""
-    for line in building.stdout:
-        if word in line:
-            return
-    pytest.fail(f"the build ended before {word}: {building.communicate()[1]}")
-
-
 @pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="Windows has no SIGKILL")
 def test_a_build_killed_at_any_moment_leaves_a_whole_site(project):
     old = files(project / "site")
     dice = random.Random(7)  # noqa: S311
     for _ in range(4):
-        command = [sys.executable, "-c", BUILD, str(project)]
-        building = subprocess.Popen(
-            command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-        )
-        wait_for("Writing", building)
+        building = Building(project)
+        building.wait_for("Writing")
         time.sleep(dice.uniform(0, 0.5))
         building.kill()
-        building.communicate()
         left = whole(project)
         if left != old:  # it was quicker: then the new one is whole
             assert b"A new line." in left["index.html"] and set(left) >= set(old)
-    done = run(BUILD, project)
-    assert done.returncode == 0, done.stderr
+    assert Building(project).end() == 0
     assert b"A new line." in (project / "site" / "index.html").read_bytes()
     assert [path.name for path in project.glob("site.*")] == []
 
@@ -90,7 +94,8 @@ def test_a_build_killed_at_any_moment_leaves_a_whole_site(project):
 def test_a_full_disk_leaves_the_old_site_and_says_so(project):
     pytest.importorskip("resource", reason="Windows has no such limit")
     old = files(project / "site")
-    done = run(SMALL_DISK, project)
+    command = [sys.executable, "-c", SMALL_DISK, str(project)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 2, done.stdout + done.stderr
     assert "Traceback" not in done.stderr
     assert done.stderr.strip().endswith("cannot be written: File too large. The old site stays.")
