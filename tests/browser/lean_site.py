@@ -12,9 +12,17 @@ from pathlib import Path
 from underhoist.browser.precache import write_service_worker
 
 FOLDERS = {
-    "any-unit", "areas", "assets", "drafting", "drawings", "hazards", "kestrel-3", "offline",
-    "rules", "runtime",
+    "any-unit", "assets", "drafting", "drawings", "hazards", "kestrel-3", "offline", "plover-2",
+    "runtime",
 }  # fmt: skip
+"""The one large file of all pages, and pages for three bundles.
+
+With fewer, one that changes is half of the list, which is then fetched whole.
+"""
+
+SCRIPTS = {"cards", "drafting", "fault", "search", "vendor"}
+"""Assets that none of these pages loads: it is the number of files that costs, not their bytes."""
+
 SIZE = 2_700_000
 """Bytes of a large file of the runtime, packed and unpacked: more than two whole pieces."""
 
@@ -27,6 +35,8 @@ def make_lean(folder: Path, site: Path) -> None:
     """
 
     def left_out(place: str, names: list[str]) -> list[str]:
+        if Path(place) == site / "assets":
+            return [each for each in names if each in SCRIPTS]
         is_top = Path(place) == site
         return [each for each in names if is_top and (site / each).is_dir() and each not in FOLDERS]
 

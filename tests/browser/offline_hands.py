@@ -27,16 +27,15 @@ WRONG = """async () => {
         const arrived = await fetch(root + url);
         return !arrived.ok || !(await hash(await arrived.arrayBuffer())).startsWith(sha);
     };
-    const wrong = [];
     const {bundles} = await (await fetch(`${root}offline/files.json`)).json();
-    for (const [path, , sha] of bundles.flatMap(({files}) => files)) {
-        if (await isOther(path, sha)) wrong.push(path);
-    }
     const runtime = await (await fetch(`${root}runtime/manifest.json`)).json();
-    for (const {url, sha256, stored_url, stored_sha256} of runtime.files) {
-        if (await isOther(stored_url ?? url, stored_sha256 ?? sha256)) wrong.push(url);
-    }
-    return wrong;
+    const listed = [
+        ...bundles.flatMap(({files}) => files).map(([path, , sha]) => [path, sha]),
+        ...runtime.files.map(({url, sha256, stored_url, stored_sha256}) =>
+            [stored_url ?? url, stored_sha256 ?? sha256]),
+    ];
+    const found = await Promise.all(listed.map(([path, sha]) => isOther(path, sha)));
+    return listed.filter((_, index) => found[index]).map(([path]) => path);
 }"""
 """Files that do not come from the store as this version's lists have them."""
 

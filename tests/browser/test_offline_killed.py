@@ -39,10 +39,10 @@ def phone(playwright, tmp_path):
     return KilledBrowser(playwright, tmp_path / "profile", service_workers="allow")
 
 
-@pytest.fixture
-def newer(site, tmp_path):
-    """The manual one word later, with a wheel at another address."""
-    folder = tmp_path / "newer"
+@pytest.fixture(scope="module")
+def newer(site, tmp_path_factory):
+    """The manual one word later, with a wheel at another address; nobody changes it."""
+    folder = tmp_path_factory.mktemp("newer") / "site"
     shutil.copytree(site, folder)
     page = folder / PAGE
     text = page.read_text(encoding="utf-8")

@@ -41,10 +41,10 @@ def site(lean_site):
     return lean_site
 
 
-@pytest.fixture
-def newer(site, tmp_path):
+@pytest.fixture(scope="module")
+def made_newer(site, tmp_path_factory):
     """The same manual one word later, in a page and in the one large file of all pages."""
-    folder = tmp_path / "newer"
+    folder = tmp_path_factory.mktemp("newer") / "site"
     shutil.copytree(site, folder)
     page = folder / "kestrel-3" / "set-band" / "index.html"
     text = page.read_text(encoding="utf-8")
@@ -53,6 +53,12 @@ def newer(site, tmp_path):
     large.write_bytes(large.read_bytes().replace(b"clearance", b"newer clearance", 1))
     write_service_worker(folder)
     return folder
+
+
+@pytest.fixture
+def newer(made_newer, tmp_path):
+    """That one, for a test that may change it."""
+    return shutil.copytree(made_newer, tmp_path / "newer")
 
 
 def test_a_new_version_waits_for_consent_and_fetches_only_what_changed(phone, server, newer):
