@@ -3,7 +3,7 @@
 import xml.etree.ElementTree as ET
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from underhoist_calculators import door
 
@@ -212,6 +212,7 @@ def test_refused_with_the_reason(changes, field, wrong):
     assert run(**changes)["errors"][field]["wrong"].startswith(wrong)
 
 
+@settings(max_examples=30)  # a change of unit that is wrong is wrong at every speed
 @given(st.floats(20, 63))
 def test_miles_and_kilometres_find_the_same_loss(kmh):
     metric = answer(measured_1_2=f"{kmh!r} km/h", measured_2_3="")["values"]["1-2_loss"]
