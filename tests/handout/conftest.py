@@ -14,18 +14,13 @@ ROOT = Path(__file__).resolve().parents[2]
 
 @pytest.fixture(scope="session")
 def demo():
-    found = source(ROOT)
-    assert found.site is not None, "the demo manual has a finding that stops"
-    return found.site
-
-
-@pytest.fixture(scope="session", autouse=True)
-def made_sheets(demo):
-    """The demo's pages are made once, whatever is chosen of them: they cannot be changed."""
-    made = tuple(sheets(demo))
+    """The demo, for the tests that ask for it; its pages are made once, whatever is chosen."""
+    site = source(ROOT).site
+    assert site is not None, "the demo manual has a finding that stops"
+    made = tuple(sheets(site))  # they cannot be changed
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(choice, "sheets", lambda site: made if site is demo else sheets(site))
-        yield made
+        patch.setattr(choice, "sheets", lambda asked: made if asked is site else sheets(asked))
+        yield site
 
 
 @pytest.fixture(scope="session")

@@ -4,13 +4,13 @@ import base64
 import gzip
 import hashlib
 import http.client
-import shutil
 import socket
 import ssl
 from threading import Thread
 
 import pytest
 import trustme
+from chromium import CHROMIUM, QUIET
 from cryptography.hazmat.primitives.serialization import Encoding, PublicFormat
 from cryptography.x509 import load_pem_x509_certificate
 
@@ -126,11 +126,10 @@ def test_a_service_worker_registers_where_the_certificate_is_trusted(browser_typ
     trusted = base64.b64encode(hashlib.sha256(spki).digest()).decode()
     register = "navigator.serviceWorker.register('sw.js').then(() => 'yes', (error) => error.name)"
     for flags, said in (([f"--ignore-certificate-errors-spki-list={trusted}"], "yes"), ([], None)):
-        browser = browser_type.launch(
-            executable_path=shutil.which("chromium"), args=["--no-sandbox", "--disable-gpu", *flags]
-        )
+        found = {"executable_path": CHROMIUM} if CHROMIUM else {}
+        browser = browser_type.launch(**found, args=[*QUIET, *flags])
         page = browser.new_page(ignore_https_errors=not flags)
         page.goto(f"https://localhost:{port}/")
-        found = page.evaluate(register)
+        answer = page.evaluate(register)
         browser.close()
-        assert found == said if said else found != "yes"
+        assert answer == said if said else answer != "yes"
