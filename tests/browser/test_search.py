@@ -162,84 +162,86 @@ def test_hostile_questions_are_answered_at_once(same_page: Page, site_url: str) 
         assert answer["count"] >= 0
 
 
-def test_typing_finds_a_page_and_leads_to_it(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html")
-    page.keyboard.type("front band")
-    result = page.locator("#results a", has_text="Set the front band").first
+def test_typing_finds_a_page_and_leads_to_it(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html")
+    same_page.keyboard.type("front band")
+    result = same_page.locator("#results a", has_text="Set the front band").first
     expect(result).to_be_visible()
-    expect(page.locator("#found")).to_have_text(re.compile(r"^(One page|\d+ pages) found"))
+    expect(same_page.locator("#found")).to_have_text(re.compile(r"^(One page|\d+ pages) found"))
     result.click()
-    expect(page).to_have_url(site_url + SET_BAND)
+    expect(same_page).to_have_url(site_url + SET_BAND)
 
 
-def test_which_word_was_understood_is_said_and_linked(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=bushng")
-    understood = page.locator("#understood")
+def test_which_word_was_understood_is_said_and_linked(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html?q=bushng")
+    understood = same_page.locator("#understood")
     expect(understood).to_have_text("bushng, read as bushing: we say bush.")
     understood.locator("a").click()
-    expect(page).to_have_url(site_url + "words/#word-bush")
-    expect(page.locator("#word-bush")).to_be_in_viewport()
+    expect(same_page).to_have_url(site_url + "words/#word-bush")
+    expect(same_page.locator("#word-bush")).to_be_in_viewport()
 
 
-def test_a_name_that_may_mean_something_else_is_said_so(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=gas")
-    expect(page.locator("#understood")).to_have_text(
+def test_a_name_that_may_mean_something_else_is_said_so(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html?q=gas")
+    expect(same_page.locator("#understood")).to_have_text(
         "gas: we may say gas fuel. gas: we may say petrol."
     )
 
 
-def test_a_result_leads_to_the_step(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=locknut")
-    step = page.locator("#results ul a", has_text=re.compile(r"^Step \d+")).first
+def test_a_result_leads_to_the_step(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html?q=locknut")
+    step = same_page.locator("#results ul a", has_text=re.compile(r"^Step \d+")).first
     number = re.match(r"Step (\d+)", step.text_content() or "")
     assert number
     step.click()
-    expect(page).to_have_url(re.compile(rf"#step-{number[1]}$"))
-    expect(page.locator(f"#step-{number[1]}")).to_be_in_viewport()
+    expect(same_page).to_have_url(re.compile(rf"#step-{number[1]}$"))
+    expect(same_page.locator(f"#step-{number[1]}")).to_be_in_viewport()
 
 
-def test_the_keyboard_alone_reaches_a_result(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html")
-    page.keyboard.type("front band")
-    expect(page.locator("#results a").first).to_be_visible()
-    page.keyboard.press("Tab")
-    page.keyboard.press("Tab")
-    expect(page.locator("#results a").first).to_be_focused()
-    page.keyboard.press("Enter")
-    expect(page).to_have_url(site_url + SET_BAND)
+def test_the_keyboard_alone_reaches_a_result(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html")
+    same_page.keyboard.type("front band")
+    expect(same_page.locator("#results a").first).to_be_visible()
+    same_page.keyboard.press("Tab")
+    same_page.keyboard.press("Tab")
+    expect(same_page.locator("#results a").first).to_be_focused()
+    same_page.keyboard.press("Enter")
+    expect(same_page).to_have_url(site_url + SET_BAND)
 
 
-def test_nothing_found_is_said_with_what_to_do_next(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=zeppelin")
-    expect(page.locator("#found")).to_have_text(
+def test_nothing_found_is_said_with_what_to_do_next(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html?q=zeppelin")
+    expect(same_page.locator("#found")).to_have_text(
         "Nothing found for “zeppelin”. Try one word, or the trade's other word for it."
     )
-    assert page.locator("#results li").count() == 0
+    assert same_page.locator("#results li").count() == 0
 
 
-def test_pages_with_most_of_the_words_are_shown_and_it_is_said(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=zeppelin+band")
-    expect(page.locator("#found")).to_have_text(
+def test_pages_with_most_of_the_words_are_shown_and_it_is_said(
+    same_page: Page, site_url: str
+) -> None:
+    same_page.goto(site_url + "search.html?q=zeppelin+band")
+    expect(same_page.locator("#found")).to_have_text(
         re.compile(r"^No page has all these words\. \d+ pages with most of them")
     )
 
 
-def test_an_emptied_field_shows_nothing(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=bushing")
-    expect(page.locator("#results li").first).to_be_visible()
-    page.locator("#words").fill("")
-    expect(page.locator("#results li")).to_have_count(0)
-    expect(page.locator("#found")).to_have_text("")
-    expect(page.locator("#understood")).to_be_hidden()
+def test_an_emptied_field_shows_nothing(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html?q=bushing")
+    expect(same_page.locator("#results li").first).to_be_visible()
+    same_page.locator("#words").fill("")
+    expect(same_page.locator("#results li")).to_have_count(0)
+    expect(same_page.locator("#found")).to_have_text("")
+    expect(same_page.locator("#understood")).to_be_hidden()
 
 
-def test_the_question_stands_in_the_address(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html")
-    page.locator("#words").fill("seal")
-    expect(page).to_have_url(site_url + "search.html?q=seal")
-    page.reload()
-    expect(page.locator("#words")).to_have_value("seal")
-    expect(page.locator("#results li").first).to_be_visible()
+def test_the_question_stands_in_the_address(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html")
+    same_page.locator("#words").fill("seal")
+    expect(same_page).to_have_url(site_url + "search.html?q=seal")
+    same_page.reload()
+    expect(same_page.locator("#words")).to_have_value("seal")
+    expect(same_page.locator("#results li").first).to_be_visible()
 
 
 def test_an_index_that_cannot_be_read_is_said_and_tried_again(page: Page, site_url: str) -> None:
@@ -266,31 +268,25 @@ SHOW = """async ([first, second]) => {
 }"""
 
 
-def test_a_long_answer_is_drawn_bit_by_bit_until_another_is_shown(
-    page: Page, site_url: str
+def test_a_long_answer_is_drawn_bit_by_bit_until_another_is_shown_whose_word_is_too_common(
+    same_page: Page, site_url: str
 ) -> None:
-    page.goto(site_url + "search.html?q=band")
-    expect(page.locator("#results > li")).to_have_count(30)
-    at_once, count = page.evaluate(SHOW, ["band", "fluid"])
+    same_page.goto(site_url + "search.html?q=band")
+    expect(same_page.locator("#results > li")).to_have_count(30)
+    at_once, count = same_page.evaluate(SHOW, ["band", "fluid"])
     assert at_once == 4
-    expect(page.locator("#results > li")).to_have_count(count)
-
-
-def test_a_word_too_common_to_be_looked_at_everywhere_is_said(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html?q=band")
-    expect(page.locator("#results > li")).to_have_count(30)
-    page.evaluate(SHOW, ["band", "fluid"])
-    expect(page.locator("#understood")).to_have_text(
+    expect(same_page.locator("#results > li")).to_have_count(count)
+    expect(same_page.locator("#understood")).to_have_text(
         "fluid: in too many places to look at each. A word that tells more finds more."
     )
 
 
-def test_markup_in_the_question_stays_words(page: Page, site_url: str) -> None:
-    page.goto(site_url + "search.html")
-    page.locator("#words").fill("<img onerror=zeppelin>")
-    page.locator("#words").fill("<img-zeppelin>")
-    expect(page.locator("#found")).to_contain_text("Nothing found for “<img-zeppelin>”")
-    assert page.locator(".uh-found img, #results img").count() == 0
+def test_markup_in_the_question_stays_words(same_page: Page, site_url: str) -> None:
+    same_page.goto(site_url + "search.html")
+    same_page.locator("#words").fill("<img onerror=zeppelin>")
+    same_page.locator("#words").fill("<img-zeppelin>")
+    expect(same_page.locator("#found")).to_contain_text("Nothing found for “<img-zeppelin>”")
+    assert same_page.locator(".uh-found img, #results img").count() == 0
 
 
 def test_without_script_the_lists_are_named(browser, site: Path, site_url: str) -> None:
