@@ -9,6 +9,7 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parent))
 
+from empty_phone import EmptyPhone
 from lean_site import make_lean
 from offline_hands import store_all
 from playwright.sync_api import expect
@@ -92,6 +93,33 @@ def own_page(browser, browser_context_args):
     context = browser.new_context(**browser_context_args)
     yield context.new_page()
     context.close()
+
+
+@pytest.fixture(scope="session")
+def empty_phones(browser, browser_context_args):
+    """The two behind `empty_page` and `other_empty_page`."""
+    phones = [EmptyPhone(browser, browser_context_args) for _ in range(2)]
+    yield phones
+    for phone in phones:
+        phone.close()
+
+
+@pytest.fixture
+def empty_page(empty_phones, site_url):
+    """A page of a phone on which nothing is stored; tests share it, since a new one costs more."""
+    return empty_phones[0].emptied(site_url)
+
+
+@pytest.fixture
+def other_empty_page(empty_phones, site_url):
+    """The same on a second phone, which has nothing in common with the first."""
+    return empty_phones[1].emptied(site_url)
+
+
+@pytest.fixture
+def new_page(context):
+    """A page of a new phone, for a test that changes what `empty_page` cannot put back."""
+    return context.new_page()
 
 
 @pytest.fixture

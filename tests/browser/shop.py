@@ -35,9 +35,17 @@ class Shop:
         self.address = f"http://localhost:{self.port}"
         self._running: subprocess.Popen[str] | None = None
         self.start()
-        self._ask("PUT", "cards")
         user = {"name": USER, "password": PASSWORD, "roles": [], "type": "user"}
         self._ask("PUT", f"_users/org.couchdb.user:{USER}", user)
+        self._make()
+
+    def empty(self) -> None:
+        """Begin with a new database."""
+        self._ask("DELETE", "cards")
+        self._make()
+
+    def _make(self) -> None:
+        self._ask("PUT", "cards")
         members = {"names": [USER], "roles": []}
         self._ask("PUT", "cards/_security", {"admins": members, "members": members})
 

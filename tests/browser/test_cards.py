@@ -23,6 +23,13 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone."""
+    return empty_page
+
+
 SET_BAND = {"steps": 12, "reading": 4, "seat": 7, "second reading": 9, "lock": 11}
 """Positions in the demo's procedure, checked by the first test."""
 

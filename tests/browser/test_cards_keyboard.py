@@ -13,6 +13,13 @@ from playwright.sync_api import FileChooser, expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 PHOTO = Path(__file__).resolve().parents[2] / "pictures" / "card.png"
 STEPS = 12
 MOST = 120  # presses of Tab to anything on a screen
@@ -94,7 +101,8 @@ def test_a_card_is_started_without_a_pointer(page, site_url):
     assert hands.focus().startswith("Step 1 of")
 
 
-def test_a_card_is_worked_and_closed_without_a_pointer(page, site_url):
+def test_a_card_is_worked_and_closed_without_a_pointer(new_page, site_url):
+    page = new_page
     hands = Keyboard(page)
     card = fresh_card(page, site_url, "set-band")
     show(page, site_url, card, "1")

@@ -20,6 +20,13 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 # Another window holds the record in a transaction that does not end.
 HANG = """() => new Promise((done) => {
     const opening = indexedDB.open("underhoist-cards");
@@ -39,6 +46,11 @@ HANG = """() => new Promise((done) => {
 @pytest.fixture
 def card(page, site_url):
     """A card with one procedure, at its first step; nothing is done yet."""
+    return begin(page, site_url)
+
+
+def begin(page, site_url):
+    """Store a card with one procedure and show its first step; returns its id."""
     card = fresh_card(page, site_url, "set-band")
     show(page, site_url, card, "1")
     expect(tick(page)).to_be_visible()
@@ -90,7 +102,9 @@ def test_a_clock_that_is_set_back_changes_no_order(page, site_url, card):
     expect(page.locator("#cards")).to_contain_text("Left: 11 of 12 steps.")
 
 
-def test_a_database_that_hangs_leaves_the_step_unconfirmed_and_stores_it_once(page, site_url, card):
+def test_a_database_that_hangs_leaves_the_step_unconfirmed_and_stores_it_once(new_page, site_url):
+    page = new_page
+    begin(page, site_url)
     other = page.context.new_page()
     other.goto(f"{site_url}offline/")
     other.evaluate(HANG)

@@ -11,6 +11,13 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 OLD = Path(__file__).resolve().parents[1] / "cards" / "old" / "database-1.json"
 
 # The stores as version 1 made them, and what it put into them.
@@ -106,7 +113,8 @@ def test_an_upgrade_that_is_cut_off_leaves_the_old_records_as_they_were(page, si
     assert len(stored_events(page, site_url)) == len(old["events"])
 
 
-def test_a_window_that_holds_the_old_version_is_named_and_waited_for(page, site_url, old):
+def test_a_window_that_holds_the_old_version_is_named_and_waited_for(new_page, site_url, old):
+    page = new_page
     seed(page, site_url, old)
     # The old page's connection, and a page too busy to let go of it.
     page.evaluate(

@@ -7,12 +7,18 @@ import io
 import re
 
 import pytest
-from axe_core import findings
 from card_filled import FINDINGS, filled_card, show
 from card_hands import stored_events
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
+
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone."""
+    return empty_page
+
 
 PARTS = ("close", "owner", "parts", "sheet")
 
@@ -237,18 +243,3 @@ def test_an_empty_sheet_has_room_to_write(page, site_url):
     expect(page.locator(".uh-card__line .uh-card__space")).to_have_count(2 + 3)
     expect(page.locator(".uh-readings")).to_have_count(0)
     expect(page.get_by_text("No readings yet to save as CSV.")).to_be_visible()
-
-
-def test_axe_finds_nothing_on_what_comes_out(page, site_url, whole):
-    page.set_viewport_size({"width": 360, "height": 640})
-    for part in PARTS:
-        show(page, site_url, whole, part)
-        assert findings(page) == [], part
-        assert page.evaluate("document.documentElement.scrollWidth") <= 360, part
-    show(page, site_url, whole, "close")
-    press(page, "Close the card")
-    assert findings(page) == [], "a reason asked for"
-    page.locator(".uh-card__ask textarea").fill("Sealed")
-    press(page, "Close the card with this reason")
-    expect(page.get_by_text(re.compile("^Closed by RB, "))).to_be_visible()
-    assert findings(page) == [], "a closed card"

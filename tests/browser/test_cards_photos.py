@@ -10,6 +10,13 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone."""
+    return empty_page
+
+
 STORED = """async (root) => {
   const { allEvents, pictureOf } = await import(root + "assets/cards/record/store.js");
   const photos = (await allEvents()).filter(({ kind }) => kind === "photo");

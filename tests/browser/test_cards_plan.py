@@ -5,10 +5,16 @@ from __future__ import annotations
 import re
 
 import pytest
-from card_hands import go_to, open_cards, start_card, stored_events
+from card_hands import fresh_card, go_to, open_cards, stored_events
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
+
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone."""
+    return empty_page
 
 
 def choices(page, *ids):
@@ -63,7 +69,7 @@ def test_the_card_holds_what_was_shown(choosing):
 
 
 def test_what_was_fetched_is_kept_and_taken_back(page, site_url):
-    card = start_card(page, site_url, "set-band")
+    card = fresh_card(page, site_url, "set-band")
     page.goto(f"{site_url}cards/#card/{card}/fetch")
     box = page.get_by_label("Inch-pound torque wrench")
     box.check()
@@ -78,7 +84,7 @@ def test_what_was_fetched_is_kept_and_taken_back(page, site_url):
 
 
 def test_a_look_alike_is_told_before_the_work(page, site_url):
-    card = start_card(page, site_url, "rear-seal")
+    card = fresh_card(page, site_url, "rear-seal")
     page.goto(f"{site_url}cards/#card/{card}/fetch")
     part = page.get_by_role("group", name="Rear seal: which one is it?")
     expect(part.get_by_text("Not identified yet.")).to_be_visible()

