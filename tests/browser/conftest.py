@@ -123,6 +123,13 @@ def new_page(context):
 
 
 @pytest.fixture
+def small_phone(page):
+    """The smallest phone that the shop works with."""
+    page.set_viewport_size({"width": 360, "height": 640})
+    return page
+
+
+@pytest.fixture
 def phone(browser, browser_context_args):
     """A phone that stores the manual as a reader's does."""
     context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})

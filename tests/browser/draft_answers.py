@@ -10,18 +10,10 @@ import tempfile
 from pathlib import Path
 from unittest.mock import patch
 
-from playwright.sync_api import Page, Route
+from desk_answers import THREAD, in_place_of
+from playwright.sync_api import Page
 
 from underhoist.drafting import door
-
-THREAD = """addEventListener("message", async ({ data: { id, question } }) => {
-    const answer = await fetch("/answer-of-the-desk", {
-        method: "POST", body: JSON.stringify(question),
-    });
-    postMessage({ id, answer: await answer.json() });
-});
-postMessage({ ready: true });
-"""
 
 
 def lay_out(manual: str, folder: Path) -> None:
@@ -33,13 +25,5 @@ def lay_out(manual: str, folder: Path) -> None:
 def drafted_at_the_desk(page: Page, site: Path, folder: Path) -> None:
     """Lay the site's manual out, and put a thread that asks here in place of the page's own."""
     lay_out((site / "drafting" / "manual.json").read_text(encoding="utf-8"), folder)
-    page.route(
-        "**/desk-worker.js",
-        lambda route: route.fulfill(body=THREAD, content_type="text/javascript"),
-    )
-    page.route("**/answer-of-the-desk", _answer)
-
-
-def _answer(route: Route) -> None:
-    told = door.ask(route.request.post_data or "")
-    route.fulfill(body=told, content_type="application/json")
+    thread = THREAD % "answer" + "postMessage({ ready: true });"
+    in_place_of(page, "desk-worker.js", thread, door.ask)

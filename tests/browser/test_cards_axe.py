@@ -34,13 +34,6 @@ FULL = """() => {
 }"""
 
 
-@pytest.fixture
-def small_phone(page):
-    """The smallest phone that the shop works with."""
-    page.set_viewport_size({"width": 360, "height": 640})
-    return page
-
-
 def looks_right(page, where):
     """Check that axe finds nothing and nothing is wider than the smallest phone."""
     assert findings(page) == [], where

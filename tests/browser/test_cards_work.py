@@ -24,13 +24,6 @@ FOUND, LEFT = 2, 7
 LONG = "The rear universal joint has play in both caps and the grease is dry. " * 5
 
 
-@pytest.fixture
-def small_phone(page):
-    """The smallest phone that the shop works with."""
-    page.set_viewport_size({"width": 360, "height": 640})
-    return page
-
-
 def entry(page):
     return page.locator(".uh-card__reading input[type=text]")
 
