@@ -1,10 +1,11 @@
 // Makes the index out of the one before where most pages are as they were: what was counted of those is taken over, and
 // their places are numbered anew. It comes out to the byte as if all had been counted.
-import { fieldsOf, lengthsOf, textOf, written } from "./search_lists.mjs";
+import { eachPlace, heldAt, lengthsOf, textOf, written } from "./search_lists.mjs";
 
 /**
  * @typedef {import("../../../site_overrides/assets/search/lists.js").Packed} Packed
  * @typedef {import("minisearch").AsPlainObject} Counted
+ * @typedef {import("./search_lists.mjs").Held} Held
  * @typedef {{stays: (number | undefined)[], sizes: number[], before: number[]}} Pages In their new order: the number that
  *   each had before if it is as it was, how many places each has, and how many the pages before had.
  */
@@ -93,26 +94,40 @@ function listsOf(old, counted, names, to, fresh) {
   for (const term of added.keys()) if (!known.has(term)) known.set(term, "");
   const lists = [...known].map(([term, text]) => {
     const held = added.get(term);
-    const stay = text ? fieldsOf(text, names.length) : names.map(() => []);
-    if (!held && stay.every((field) => field.every(([place]) => to[place] === place))) return [term, text];
-    return [term, textOf(fields.map((id, at) => joined(stay[at] ?? [], held?.[id] ?? {}, to, fresh)))];
+    if (!held && isInPlace(text, names.length, to)) return [term, text];
+    const all = text ? moved(text, names.length, to) : names.map(() => []);
+    for (const [at, id] of fields.entries()) add(all[at] ?? [], held?.[id] ?? {}, fresh);
+    return [term, textOf(all)];
   });
   const nothing = textOf(names.map(() => []));
   return /** @type {[string, string][]} */ (lists.filter(([, text]) => text !== nothing));
 }
 
 /**
- * One field's places: those that stayed under their new numbers, and the new ones among them.
- * @param {[number, number][]} stay @param {Record<string, number>} held @param {Int32Array} to @param {number[]} fresh
- * @returns {[number, number][]}
+ * Whether all places of a list are where they were: so it is with nearly every list.
+ * @param {string} text @param {number} count @param {Int32Array} to
  */
-function joined(stay, held, to, fresh) {
-  /** @type {[number, number][]} */
-  const all = [];
-  for (const [place, times] of stay) {
+function isInPlace(text, count, to) {
+  let isSame = true;
+  eachPlace(text, count, (_, place) => (isSame &&= to[place] === place));
+  return isSame;
+}
+
+/**
+ * The places of a list that stayed, field by field, under their new numbers.
+ * @param {string} text @param {number} count @param {Int32Array} to
+ */
+function moved(text, count, to) {
+  /** @type {Held[][]} */
+  const fields = Array.from({ length: count }, () => []);
+  eachPlace(text, count, (field, place, times) => {
     const now = to[place] ?? -1;
-    if (now >= 0) all.push([now, times]);
-  }
-  for (const [id, times] of Object.entries(held)) all.push([fresh[Number(id)] ?? 0, times]);
-  return all.toSorted(([a], [b]) => a - b);
+    if (now >= 0) fields[field]?.push(heldAt(now, times));
+  });
+  return fields;
+}
+
+/** @param {Held[]} all @param {Record<string, number>} counted @param {number[]} fresh */
+function add(all, counted, fresh) {
+  for (const [id, times] of Object.entries(counted)) all.push(heldAt(fresh[Number(id)] ?? 0, times));
 }

@@ -1,7 +1,19 @@
 // Packs what the index counted into bytes: a phone reads them as they are, without building a map of every place.
 // Each term's list stands by itself, so that a changed step leaves most of the file as it was: an update is small.
+import { Reader, Writer } from "./search_numbers.mjs";
 
 /** @typedef {import("../../../site_overrides/assets/search/lists.js").Packed} Packed */
+/** @typedef {number} Held A place and how often it holds a term, in one number: there are a million of them. */
+
+/** More often than this no place holds a term: a page would have to be larger than a page may be. */
+const MOST = 2 ** 24;
+
+/**
+ * @param {number} place
+ * @param {number} times
+ * @returns {Held}
+ */
+export const heldAt = (place, times) => place * MOST + times;
 
 /**
  * @param {import("minisearch").AsPlainObject} counted
@@ -23,59 +35,60 @@ export function packed({ index, fieldIds, fieldLength, averageFieldLength, docum
  */
 export function written(lists, lengths, average) {
   const ordered = lists.toSorted(([a], [b]) => (a < b ? -1 : 1));
+  const numbers = new Writer();
+  for (const length of lengths.flat()) numbers.put(length);
   return {
     places: lengths.length,
     average,
     terms: ordered.map(([term]) => term).join(" "),
     lists: ordered.map(([, text]) => text).join(" "),
-    lengths: Buffer.from(lengths.flat().flatMap(numberOf)).toString("base64"),
+    lengths: numbers.text,
   };
 }
 
 /**
- * One field's places in order, each with how often it holds the term.
- * @param {Record<string, number>} held
+ * @param {Record<string, number>} counted
+ * @returns {Held[]}
  */
-function placesOf(held) {
-  const places = Object.entries(held).map(([name, times]) => /** @type {[number, number]} */ ([Number(name), times]));
-  return places.toSorted(([a], [b]) => a - b);
-}
+const placesOf = (counted) => Object.entries(counted).map(([place, times]) => heldAt(Number(place), times));
 
 /**
  * First how many places hold the term in each field, then the places field by field: how far on the next place is,
  * doubled, with one more where how often it is held there follows.
- * @param {[number, number][][]} fields
+ * @param {Held[][]} fields Each in any order.
  */
 export function textOf(fields) {
-  const bytes = fields.flatMap(({ length }) => numberOf(length));
+  const numbers = new Writer();
+  for (const { length } of fields) numbers.put(length);
   for (const held of fields) {
     let last = 0;
-    for (const [place, times] of held) {
-      const step = place - last;
-      bytes.push(...(times === 1 ? numberOf(2 * step) : [...numberOf(2 * step + 1), ...numberOf(times)]));
+    for (const each of Float64Array.from(held).sort()) {
+      const place = Math.floor(each / MOST);
+      const times = each % MOST;
+      numbers.put(2 * (place - last) + Number(times > 1));
+      if (times > 1) numbers.put(times);
       last = place;
     }
   }
-  return Buffer.from(bytes).toString("base64");
+  return numbers.text;
 }
 
 /**
- * What `textOf` made the text from.
+ * Goes through what `textOf` made, field by field. By the ten thousand at a time: nothing is made of them here.
  * @param {string} text
  * @param {number} count How many fields there are.
- * @returns {[number, number][][]}
+ * @param {(field: number, place: number, times: number) => void} take
  */
-export function fieldsOf(text, count) {
-  const numbers = numbersOf(text);
-  let at = count;
-  return numbers.slice(0, count).map((length) => {
-    let place = 0;
-    return Array.from({ length }, () => {
-      const step = numbers[at++] ?? 0;
+export function eachPlace(text, count, take) {
+  const numbers = new Reader(text);
+  const sizes = Array.from({ length: count }, () => numbers.next());
+  for (const [field, size] of sizes.entries()) {
+    for (let left = size, place = 0; left > 0; left--) {
+      const step = numbers.next();
       place += step >> 1;
-      return [place, step & 1 ? (numbers[at++] ?? 0) : 1];
-    });
-  });
+      take(field, place, step & 1 ? numbers.next() : 1);
+    }
+  }
 }
 
 /**
@@ -83,33 +96,8 @@ export function fieldsOf(text, count) {
  * @param {Packed} file
  */
 export function lengthsOf({ lengths }) {
-  return numbersOf(lengths);
-}
-
-/** @param {string} text */
-function numbersOf(text) {
-  /** @type {number[]} */
-  const numbers = [];
-  let value = 0;
-  let unit = 1;
-  for (const byte of Buffer.from(text, "base64")) {
-    value += (byte & 127) * unit;
-    unit *= 128;
-    if (byte < 128) {
-      numbers.push(value);
-      value = 0;
-      unit = 1;
-    }
-  }
-  return numbers;
-}
-
-/**
- * Seven bits a byte, the low ones first; the eighth says that more follow.
- * @param {number} value
- */
-function numberOf(value) {
-  const bytes = [];
-  for (; value > 127; value = Math.floor(value / 128)) bytes.push((value % 128) + 128);
-  return [...bytes, value];
+  const numbers = new Reader(lengths);
+  const all = [];
+  while (!numbers.isAtEnd) all.push(numbers.next());
+  return all;
 }
