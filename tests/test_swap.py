@@ -86,6 +86,19 @@ def test_the_mark_goes_last(site, monkeypatch):
     assert gone[-1].endswith(MARK)
 
 
+def test_the_old_site_is_kept_where_it_is_asked_for(site, tmp_path):
+    write(fresh(site), "new")
+    swap(site, tmp_path / "kept")
+    assert (said(site), said(tmp_path / "kept")) == ({"new"}, {"old"})
+
+
+def test_an_old_site_that_cannot_be_kept_is_put_away(site, tmp_path):
+    write(fresh(site), "new")
+    swap(site, tmp_path / "no such folder" / "kept")
+    assert said(site) == {"new"}
+    assert [path.name for path in site.parent.iterdir()] == ["site"]
+
+
 def test_a_folder_of_somebody_elses_is_left_alone(site):
     other = site.with_name("site.underhoist-old")
     other.mkdir()

@@ -125,7 +125,7 @@ def _swapped_in(  # noqa: PLR0913, PLR0917  # what a build is told
         made = build_site(settings, checked, new, lambda _: teller.step(), before, kept)
         swap.mark(new)
         phone = (add_phone_side or kept.add_phone_side)(new, teller.stage)
-        swap.swap(site)
+        swap.swap(site, kept.spare)
         kept.keep()
     finally:
         swap.drop(site)

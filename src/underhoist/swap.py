@@ -30,12 +30,14 @@ def mark(new: Path) -> None:
     (new / MARK).write_text(json.dumps({"made_by": "underhoist"}) + "\n", encoding="utf-8")
 
 
-def swap(site: Path) -> None:
-    """Put the new site in the place of the old one, and the old one away."""
+def swap(site: Path, spare: Path | None = None) -> None:
+    """Put the new site in the place of the old one, and the old one away; or keep it as `spare`."""
     old = _beside(site, "old")
     if site.exists():
         site.rename(old)
     _beside(site, "new").rename(site)
+    if spare:
+        _keep(old, spare)
     _put_away(old)
 
 
@@ -54,6 +56,13 @@ def _tidy(site: Path) -> None:
         old.rename(site)
     _put_away(old)
     drop(site)
+
+
+def _keep(old: Path, spare: Path) -> None:
+    """Move a site elsewhere; it stays where that does not work, as on another disk."""
+    with suppress(OSError):
+        shutil.rmtree(spare, ignore_errors=True)
+        old.rename(spare)
 
 
 def _put_away(old: Path) -> None:

@@ -34,6 +34,8 @@ def built(folder, **how):
 
 
 def held(folder):
+    for place in (folder / "site").rglob("*"):
+        assert place.is_file() or any(place.iterdir()), f"{place} is left over"
     files = (path for path in (folder / "site").rglob("*") if path.is_file())
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
 
@@ -204,16 +206,52 @@ def test_any_edits_give_what_a_whole_build_gives(two, seed):
         assert held(two[0]) == held(two[1])
 
 
-def test_the_old_sites_files_are_never_written_into(project, tmp_path):
-    site, aside = project / "site", tmp_path / "aside"
-    shutil.copytree(site, aside, copy_function=os.link)
-    before = {path: path.read_bytes() for path in aside.rglob("*") if path.is_file()}
-    for edit in (text, title, torque):
+def test_older_sites_files_are_never_written_into(project, tmp_path):
+    before = {}
+    for number, edit in enumerate((text, title, torque, nothing)):
+        aside = tmp_path / f"aside-{number}"
+        shutil.copytree(project / "site", aside, copy_function=os.link)
+        before |= {path: path.read_bytes() for path in aside.rglob("*") if path.is_file()}
         edit(project)
-    built(project)
-    linked = [path for path in before if path.stat().st_nlink > 1]
-    assert len(linked) > 100, "nothing was linked"
+        built(project)
+        linked = [path for path in before if aside in path.parents and path.stat().st_nlink > 1]
+        assert len(linked) > 100, "nothing was linked"
     assert {path: path.read_bytes() for path in before} == before
+
+
+def test_a_site_stands_in_the_folders_of_the_one_before_the_last(project):
+    folders = []
+    for edit in (nothing, text, title, torque):
+        edit(project)
+        built(project)
+        folders.append((project / "site/jobs/raise").stat().st_ino)
+    assert folders[0] == folders[2] != folders[1] == folders[3]
+
+
+def test_a_whole_build_keeps_no_older_site(project):
+    for _ in range(2):
+        built(project)
+    assert (project / "kept.spare").is_dir()
+    built(project, afresh=True)
+    assert not (project / "kept.spare").exists()
+
+
+@pytest.mark.parametrize("into", ["jobs/raise", "jobs/raise/index.html"])
+def test_an_older_site_in_which_something_is_in_the_way_is_not_used(two, into):
+    for _ in range(2):
+        built(two[0])
+    place = two[0] / "kept.spare" / into
+    if place.is_dir():
+        shutil.rmtree(place)
+        place.write_text("a file where a folder was", encoding="utf-8")
+    else:
+        place.unlink()
+        (place / "folder where a file was").mkdir(parents=True)
+    text(two[0])
+    text(two[1])
+    assert built(two[0]).taken_over == 0
+    built(two[1])
+    assert held(two[0]) == held(two[1])
 
 
 def test_a_disk_without_links_gets_copies(project, whole, monkeypatch):

@@ -54,6 +54,7 @@ def renewed(  # noqa: PLR0913, PLR0917  # what a build is told
             old.put(f"{address}index.html", kept.wrote(address, html))
     for path, text in kept.generated(_beside(site, made, kept, old)):
         old.put(path, text.encode("utf-8"))
+    old.finish()
     press.sitemap(made)
     return site
 

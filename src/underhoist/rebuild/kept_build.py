@@ -4,6 +4,7 @@ Files are known by the hash of what they hold, never by their times. What comes 
 what a build that keeps nothing would make.
 """
 
+import shutil
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 
@@ -110,8 +111,13 @@ class KeptBuild:
         site = OldSite(self._site, left.files, into)
         if not is_same or (self._has_phone and not site.holds(INDEX)):
             return None
-        self._taken = site if all(site.take(path) for path in sorted(left.fixed)) else None
-        return self._taken
+        if not all(map(site.holds, left.fixed)):
+            return None
+        site.begin_with(self._memory.spare)
+        for path in sorted(left.fixed):
+            site.take(path)
+        self._taken = site
+        return site
 
     def took(self, address: str, old: OldSite) -> bool:
         """Take a page over as the old site has it, if it would come out the same."""
@@ -182,10 +188,17 @@ class KeptBuild:
         """Add the phone's side as it is published. Raises BrowserError."""
         return self._phone.add(new, tell, self._taken)
 
+    @property
+    def spare(self) -> Path | None:
+        """Where the old site is to be kept once it is replaced; None where that helps nobody."""
+        return self._memory.spare if self._taken else None
+
     def keep(self) -> None:
         """Keep this build for the next, now that its site stands."""
         of_pages = {*self._of_pages, *(f"{address}index.html" for address in self._pages)}
         left = self._phone.left(self._searched, of_pages, self._taken)
+        if not self._taken:
+            shutil.rmtree(self._memory.spare, ignore_errors=True)
         new = evolve(self._new, pages=self._pages, left=left)
         if new.history is not None:
             renew_lines(self.lines, record.lines(new.history.record, self._record))

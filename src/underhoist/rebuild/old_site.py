@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from underhoist.browser.hashes import Hashes, Stamped, sha
+from underhoist.rebuild.spare import Spare
 
 
 class OldSite:
@@ -19,9 +20,20 @@ class OldSite:
         """Take the files of the old site as they were left, and the folder of the new one."""
         self._site, self._files, self._into = site, files, into
         self._hashes = Hashes(site, files)
-        self._made: set[str] = set()
+        self._spare = Spare(into)
         self.linked: dict[str, Stamped] = {}
         """The files that are one with the old site's, as they are known there."""
+
+    def begin_with(self, spare: Path) -> None:
+        """Let the new site begin with one that stood before the old, if there is one.
+
+        Call `finish` when all is taken and put.
+        """
+        self._spare.use(spare)
+
+    def finish(self) -> None:
+        """Take out of the new site what it began with and nobody asked for."""
+        self._spare.clear()
 
     def holds(self, path: str, wanted: str = "") -> bool:
         """Say whether the file is as it was left, and of this hash if one is wanted."""
@@ -43,20 +55,23 @@ class OldSite:
     def put(self, path: str, data: bytes) -> None:
         """Write a file into the new site, or take the old one where it holds the same."""
         if not self.take(path, sha(data)):
+            self._spare.free(path)
             Path(self._place(path)).write_bytes(data)
 
     def _link(self, path: str) -> None:
         old, new = f"{self._site}/{path}", self._place(path)
-        try:
-            os.link(old, new)
-            self.linked[path] = self._hashes.of(path)
-        except OSError:  # a disk without links, or too many of one file
-            shutil.copy2(old, new)
+        known = self._hashes.of(path)
+        if not self._spare.stands(path, known.number):
+            try:
+                os.link(old, new)
+            except OSError:  # a disk without links, or too many of one file
+                shutil.copy2(old, new)
+                return
+        self.linked[path] = known
 
     def _place(self, path: str) -> str:
         """Make the folder for a file, and return where it goes: texts, for they are many."""
         folder = path.rpartition("/")[0]
-        if folder not in self._made:
-            os.makedirs(f"{self._into}/{folder}", exist_ok=True)  # noqa: PTH103 - a thousand of them
-            self._made.add(folder)
+        if folder not in self._spare.folders:
+            self._spare.make(folder)
         return f"{self._into}/{path}"

@@ -56,6 +56,8 @@ class Memory:
         """Take the project and the folder of its site."""
         self._place = store.place_of(project, site)
         self._parts = self._place.with_suffix(".parts")
+        self.spare = self._place.with_suffix(".spare")
+        """Where the site before the last is kept."""
         self._builder = builder.builder()
 
     def load(self) -> State:
