@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from card_hands import begun_card, go_to, open_cards, tick_off
+from card_hands import fresh_card, go_to, open_cards, stored_events, tick_off, turn_to
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -72,17 +72,80 @@ def entries(page):
     return page.locator("#cards .uh-contents > li")
 
 
+# One more event of a card, as it comes from elsewhere: no page has the card open.
+ARRIVES = """async ([root, card]) => {
+    const { append } = await import(root + "assets/cards/record/store.js");
+    const { draft } = await import(root + "assets/cards/record/events.js");
+    await append(draft({ card, who: "SL", kind: "fetch", value: { thing: "rags" } }));
+}"""
+
+# Until it is kept how a card stands at so many events; false where that is not soon.
+KEPT = """async ([root, card, events]) => {
+    const { withDatabase } = await import(root + "assets/cards/record/database.js");
+    const until = performance.now() + 10_000;
+    while (performance.now() < until) {
+        const kept = await withDatabase((database) => database.get("summaries", card));
+        if (kept?.events === events) return true;
+        await new Promise((done) => setTimeout(done, 50));
+    }
+    return false;
+}"""
+
+# What is kept of how a card stands says this from now on.
+SAYS = """async ([root, card, change]) => {
+    const { withDatabase } = await import(root + "assets/cards/record/database.js");
+    await withDatabase(async (database) => {
+        const kept = await database.get("summaries", card);
+        kept.brief.left = "As somebody else left it.";
+        await database.put("summaries", { ...kept, ...change });
+    });
+}"""
+
+
 def test_only_cards_with_new_events_are_read_again(page, site_url):
-    card = begun_card(page, site_url, "set-band")
+    card = fresh_card(page, site_url, "set-band")
     page.evaluate(MANY, [site_url, 5, 20])
     open_cards(page, site_url)
     expect(entries(page)).to_have_count(6)
     assert page.evaluate(READS, site_url)[0] == 0
+    page.evaluate(ARRIVES, [site_url, card])
+    assert page.evaluate(READS, site_url)[0] == 1
+    assert page.evaluate(READS, site_url)[0] == 0
+
+
+def test_a_card_that_was_open_need_not_be_read_again(page, site_url):
+    card = fresh_card(page, site_url, "set-band")
+    open_cards(page, site_url)
+    expect(entries(page)).to_contain_text(["Left: 12 of 12 steps."])
     go_to(page, site_url, card, 1)
     tick_off(page)
-    assert page.evaluate(READS, site_url)[0] == 1
+    assert page.evaluate(KEPT, [site_url, card, 3])
+    assert len(stored_events(page, site_url)) == 3
+    assert page.evaluate(READS, site_url)[0] == 0
+    turn_to(page, "#")
+    expect(entries(page)).to_contain_text(["Left: 11 of 12 steps."])
+
+
+@pytest.mark.parametrize("change", [{"events": 2}, {"events": 4}, {"shape": 1}, {"shape": 99}])
+def test_what_is_kept_of_a_card_is_shown_only_where_it_fits_the_events(page, site_url, change):
+    card = fresh_card(page, site_url, "set-band")
+    page.evaluate(ARRIVES, [site_url, card])
     open_cards(page, site_url)
-    expect(entries(page).first).to_contain_text("Left: 11 of 12 steps.")
+    expect(entries(page)).to_contain_text(["Left: 12 of 12 steps."])
+    page.evaluate(SAYS, [site_url, card, {}])
+    page.reload()
+    expect(entries(page)).to_contain_text(["As somebody else left it."])
+    page.evaluate(SAYS, [site_url, card, change])
+    page.reload()
+    expect(entries(page)).to_contain_text(["Left: 12 of 12 steps."])
+
+
+def test_a_card_is_in_the_list_also_where_nothing_is_kept_of_it(page, site_url):
+    fresh_card(page, site_url, "set-band")
+    open_cards(page, site_url)
+    page.evaluate(MANY, [site_url, 2, 3])
+    page.reload()
+    expect(entries(page)).to_have_count(3)
 
 
 def test_the_list_keeps_its_order_also_where_two_began_at_once(page, site_url):

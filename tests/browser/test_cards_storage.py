@@ -74,6 +74,33 @@ def test_a_phone_that_cannot_keep_records_is_told_before_work_starts(
     assert page.get_by_text("Start a card").count() == 0
 
 
+def test_nothing_of_a_card_is_shown_before_its_phone_has_proved_that_it_keeps_records(
+    new_page, site_url
+):
+    page = new_page
+    card = begun_card(page, site_url, "set-band")
+    page.add_init_script(
+        """let done;
+        globalThis.prove = () => done();
+        const get = IDBObjectStore.prototype.get;
+        const proved = new Promise((resolve) => { done = resolve; });
+        IDBObjectStore.prototype.get = function (key) {
+            const request = get.call(this, key);
+            if (key !== "probe") return request;
+            request.addEventListener = (kind, told) => {
+                if (kind === "success") proved.then(() => told.call(request));
+            };
+            return request;
+        };"""
+    )
+    page.goto("about:blank")
+    page.goto(f"{site_url}cards/#card/{card}/1")
+    page.wait_for_timeout(1_000)
+    expect(page.locator("#cards")).to_have_text("Looking at this phone’s storage.")
+    page.evaluate("prove()")
+    expect(tick(page)).to_be_visible()
+
+
 def test_records_of_a_newer_version_are_left_alone(page, site_url):
     page.goto(site_url)
     page.evaluate(

@@ -5,18 +5,26 @@ import { Session } from "./record/session.js";
 import { keep } from "./record/merge.js";
 import { append, eventsOf, onNews, remember } from "./record/store.js";
 
+/** @import { StorageWarning } from "./record/preflight.js" */
 /** @import { CardEvent, CardState, Picture } from "./types.js" */
 
 /** Its title is what the window, and the foot of a printed page, are called while it is shown.
  * @typedef {{node: HTMLElement, update?: () => void, leave?: () => void, awake?: boolean, title?: string}} View */
 
 export class App {
-  /** @param {HTMLElement} root */
-  constructor(root) {
+  /**
+   * @param {HTMLElement} root
+   * @param {(session: Session) => void} onChange told of every change of a card that was opened
+   */
+  constructor(root, onChange) {
     this.root = root;
+    this.onChange = onChange;
     this.title = document.title;
     this.initials = "";
-    this.warning = { warn: "", tab: false };
+    /** What the storage promises, once it was asked. @type {Promise<StorageWarning>|undefined} */
+    this.word = undefined;
+    /** What is being read while the storage is looked at, by what it is. @type {Map<string, Promise<any>>} */
+    this.ahead = new Map();
     /** @type {View|null} */
     this.view = null;
     /** @type {Map<string, Session>} */
@@ -34,6 +42,30 @@ export class App {
   }
 
   /**
+   * Begins to read what the first view will ask for.
+   *
+   * @param {string} what
+   * @param {() => Promise<unknown>} read
+   */
+  readAhead(what, read) {
+    const begun = read();
+    begun.catch(() => {}); // said where it is asked for
+    this.ahead.set(what, begun);
+  }
+
+  /**
+   * @template T
+   * @param {string} what
+   * @param {() => Promise<T>} read
+   * @returns {Promise<T>} what was read ahead, the first time; later it is read anew
+   */
+  readOnce(what, read) {
+    const begun = this.ahead.get(what);
+    this.ahead.clear();
+    return begun ?? read();
+  }
+
+  /**
    * The session of a card, with what is on disk. It stays, with what waits, while the page lives.
    *
    * @param {string} card
@@ -41,7 +73,8 @@ export class App {
   async session(card) {
     const known = this.sessions.get(card);
     const io = { append, eventsOf, keep: this.putBack };
-    const session = known ?? new Session(card, io, () => this.update());
+    /** @type {Session} */
+    const session = known ?? new Session(card, io, () => this.changed(session));
     this.sessions.set(card, session);
     await session.load();
     return session;
@@ -70,6 +103,15 @@ export class App {
     if (this.unstored) marks.cardUnstored = "";
     else delete marks.cardUnstored;
     this.view?.update?.();
+  }
+
+  /**
+   * @private
+   * @param {Session} session
+   */
+  changed(session) {
+    this.update();
+    this.onChange(session);
   }
 
   /** @param {string} initials */
@@ -106,6 +148,9 @@ export function cardName({ vehicle }) {
   return `${vehicle.identification} · ${vehicle.family_title}`;
 }
 
+/** Made once: it takes a hundred times as long as using it. @type {Intl.DateTimeFormat|undefined} */
+let asWritten;
+
 /**
  * Date and time as people here write them.
  *
@@ -114,7 +159,8 @@ export function cardName({ vehicle }) {
 export function timeWords(at) {
   const time = new Date(at);
   if (Number.isNaN(time.valueOf())) return "at an unknown time";
-  return time.toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
+  asWritten ??= new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" });
+  return asWritten.format(time);
 }
 
 /**

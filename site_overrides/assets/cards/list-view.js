@@ -18,7 +18,7 @@ const MANY = 10;
  * @returns {Promise<View>}
  */
 export async function listView(app) {
-  const cards = await cardsInBrief();
+  const [cards, warnings] = await Promise.all([app.readOnce("", cardsInBrief), warningView(app)]);
   const lists = el("div");
   const found = el("p", { class: "uh-facts", role: "status" });
   const show = (/** @type {string} */ words) => {
@@ -37,7 +37,7 @@ export async function listView(app) {
   const node = el(
     "div",
     { class: "uh-card__list" },
-    ...warningView(app.warning),
+    ...warnings,
     el(
       "p",
       { class: "uh-card__answers" },

@@ -4,27 +4,37 @@ import { App, notice } from "./app.js";
 import { INITIALS, askForm } from "./kit/ask.js";
 import { el } from "./kit/dom.js";
 import { listView } from "./list-view.js";
-import { checkStorage } from "./record/preflight.js";
+import { whyNot } from "./record/preflight.js";
 import { shopExchange } from "./sync/shop-exchange.js";
-import { broughtBack } from "./record/put-back.js";
 import { remembered } from "./record/store.js";
+import { cardsInBrief, keepInBrief } from "./record/summaries.js";
 import { keepAwake } from "./kit/wake.js";
 import { CARD_VIEWS, OWN_VIEWS, brought, workAt } from "./views.js";
+import { storageWord } from "./warning-view.js";
 
 /** @import { View } from "./app.js" */
 
 /** Views in which nothing is signed. */
 const NEED_NO_INITIALS = new Set(["take-in", "sync"]);
 
-/** @param {HTMLElement} root */
-async function start(root) {
+/** ms; a page that nobody looks at is never painted. */
+const HIDDEN = 1000;
+
+/**
+ * Nothing is shown before the storage has been looked at; what will be shown is read meanwhile.
+ *
+ * @param {HTMLElement} root
+ * @param {App} [app]
+ */
+async function start(root, app = new App(root, keepInBrief)) {
   root.classList.add("uh-card");
   root.replaceChildren(el("p", { role: "status" }, "Looking at this phone’s storage."));
-  const { stop, warn, tab } = await checkStorage();
-  if (stop) return refuse(root, stop);
-  const app = new App(root);
-  app.warning = { warn: lossWords(broughtBack()) || warn, tab };
-  app.initials = String((await remembered("initials")) ?? "");
+  const initials = remembered("initials");
+  initials.catch(() => {}); // where nothing can be read, that is said
+  readAhead(app);
+  const stop = await whyNot();
+  if (stop) return refuse(root, stop, app);
+  app.initials = String((await initials) ?? "");
   let turn = 0;
   const route = async () => {
     const mine = (turn += 1);
@@ -36,18 +46,32 @@ async function start(root) {
   };
   window.addEventListener("hashchange", () => void route());
   await route();
+  app.ahead.clear();
   root.dataset.ready = "";
+  await painted();
+  void storageWord(app).catch(() => {});
   void shopExchange.begin((id) => void app.sessions.get(id)?.load().catch(() => {})).catch(() => {});
 }
 
-/**
- * @param {number} entries that the browser had lost
- * @returns {string} "" for none
- */
-function lossWords(entries) {
-  if (entries === 0) return "";
-  const those = entries === 1 ? "One entry is" : `${entries} entries are`;
-  return `This phone’s browser had lost its records. ${those} back, from the second copy.`;
+/** @param {App} app */
+function readAhead(app) {
+  const { place, id, part } = address();
+  app.word = undefined;
+  if (place === "") {
+    app.readAhead("", cardsInBrief);
+    storageWord(app).catch(() => {});
+  }
+  if (place !== "card") return;
+  app.readAhead(id, () => app.session(id));
+  void cardView(part).catch(() => {});
+}
+
+/** Until what is shown is on the screen, if anybody looks at it. */
+function painted() {
+  return new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done));
+    setTimeout(done, HIDDEN);
+  });
 }
 
 /**
@@ -66,11 +90,11 @@ function arrive(node) {
  * @returns {Promise<View>}
  */
 async function viewFor(app) {
-  const [place, id = "", part = ""] = location.hash.slice(1).split("/");
+  const { place, id, part } = address();
   if (place === "") return listView(app);
   if (app.initials === "" && !NEED_NO_INITIALS.has(place)) return initialsView(app);
   if (Object.hasOwn(OWN_VIEWS, place)) return (await brought(OWN_VIEWS[place]))(app);
-  const session = await app.session(id);
+  const session = await app.readOnce(id, () => app.session(id));
   const card = session.state;
   if (place !== "card" || !card) {
     return troubleView("This card is not on this phone. Look at the list of cards.");
@@ -78,10 +102,18 @@ async function viewFor(app) {
   const isNew = card.jobs.length === 0 && session.waiting.size === 0;
   const first = card.faults.size > 0 ? "fault" : "add";
   const name = isNew && !Object.hasOwn(CARD_VIEWS, part) ? first : part;
-  const view = Object.hasOwn(CARD_VIEWS, name)
-    ? await brought(CARD_VIEWS[name])
-    : await workAt(/^\d+$/.test(part) ? Number(part) - 1 : null);
-  return view(app, session, card);
+  return (await cardView(name))(app, session, card);
+}
+
+function address() {
+  const [place, id = "", part = ""] = location.hash.slice(1).split("/");
+  return { place, id, part };
+}
+
+/** @param {string} name of a view, or the step in hand */
+function cardView(name) {
+  if (Object.hasOwn(CARD_VIEWS, name)) return brought(CARD_VIEWS[name]);
+  return workAt(/^\d+$/.test(name) ? Number(name) - 1 : null);
 }
 
 /**
@@ -113,10 +145,11 @@ function troubleView(words) {
 /**
  * @param {HTMLElement} root
  * @param {string} words
+ * @param {App} app
  */
-function refuse(root, words) {
+function refuse(root, words, app) {
   const again = el("button", { class: "uh-button", type: "button" }, "Try again");
-  again.addEventListener("click", () => void start(root));
+  again.addEventListener("click", () => void start(root, app));
   root.replaceChildren(notice(`Do not start work on a card here. ${words}`, again));
   root.dataset.ready = "";
 }

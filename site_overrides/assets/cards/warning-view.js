@@ -2,8 +2,10 @@
 
 import { notice } from "./app.js";
 import { el } from "./kit/dom.js";
+import { storageWarning } from "./record/preflight.js";
+import { broughtBack } from "./record/put-back.js";
 
-/** @import { StorageWord } from "./record/preflight.js" */
+/** @import { App } from "./app.js" */
 
 const INSTALL = [
   "Tap Share, the square with the arrow that points up.",
@@ -12,10 +14,22 @@ const INSTALL = [
 ];
 
 /**
- * @param {Pick<StorageWord, "warn"|"tab">} word
- * @returns {Node[]} nothing where all is well
+ * The browser's word, asked for once.
+ *
+ * @param {App} app
  */
-export function warningView({ warn, tab }) {
+export function storageWord(app) {
+  app.word ??= storageWarning();
+  return app.word;
+}
+
+/**
+ * @param {App} app
+ * @returns {Promise<Node[]>} nothing where all is well
+ */
+export async function warningView(app) {
+  const { tab, ...word } = await storageWord(app);
+  const warn = lossWords(broughtBack()) || word.warn;
   if (!tab) return warn ? [notice(warn)] : [];
   return [
     el(
@@ -31,4 +45,14 @@ export function warningView({ warn, tab }) {
       ),
     ),
   ];
+}
+
+/**
+ * @param {number} entries that the browser had lost
+ * @returns {string} "" for none
+ */
+function lossWords(entries) {
+  if (entries === 0) return "";
+  const those = entries === 1 ? "One entry is" : `${entries} entries are`;
+  return `This phone’s browser had lost its records. ${those} back, from the second copy.`;
 }

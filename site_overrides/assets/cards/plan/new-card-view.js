@@ -62,7 +62,7 @@ export async function newCardView(app) {
   });
   fitFamily(form, index);
   if (handed) fillIn(form, index, handed);
-  return { node: el("div", {}, el("h2", { tabindex: -1 }, "A new card"), ...warningView(app.warning), form) };
+  return { node: el("div", {}, el("h2", { tabindex: -1 }, "A new card"), ...(await warningView(app)), form) };
 }
 
 /**

@@ -45,7 +45,7 @@ export class Connection {
   async with(work, limit = WORK_TIMEOUT) {
     let trouble = new StorageTrouble("lost");
     for (const pause of PAUSES) {
-      await new Promise((done) => setTimeout(done, pause));
+      if (pause > 0) await new Promise((done) => setTimeout(done, pause));
       try {
         return await inTime(work(await this.connect()), limit);
       } catch (error) {

@@ -25,30 +25,56 @@ const PHOTO = 300_000; // bytes
 
 /**
  * What the phone's storage promises.
- * @typedef {object} StorageWord
- * @property {string} stop why work must not start, "" where it may
+ * @typedef {object} StorageWarning
  * @property {string} warn what to mind, "" where all is well
  * @property {boolean} tab whether this is a tab on a phone that clears tabs
  */
 
+/** The same, and why work must not start, "" where it may.
+ * @typedef {StorageWarning & {stop: string}} StorageWord */
+
+/** @type {Memory} */
+const HERE = { remember: rememberHere, remembered };
+
 /**
- * Writes, reads back and asks the browser for its word.
+ * Both that must be known before work starts and what can be told a moment later.
  *
- * @param {Memory} [memory]
- * @param {Words} [words]
+ * @param {Memory} memory
+ * @param {Words} words
  * @returns {Promise<StorageWord>}
  */
-export async function checkStorage(memory = { remember: rememberHere, remembered }, words = CARDS) {
+export async function checkStorage(memory, words) {
+  const stop = await whyNot(memory);
+  return { stop, ...(stop ? { warn: "", tab: false } : await storageWarning(memory, words)) };
+}
+
+/**
+ * Writes and reads back: why work must not start here, "" where it may.
+ *
+ * @param {Memory} [memory]
+ */
+export async function whyNot(memory = HERE) {
   try {
     if (!("randomUUID" in crypto)) throw new StorageTrouble("insecure");
     const now = Date.now();
     await memory.remember("probe", now);
     if ((await memory.remembered("probe")) !== now) throw new StorageTrouble("forgets");
+    return "";
   } catch (error) {
-    return { stop: troubleOf(error).message, warn: "", tab: false };
+    return troubleOf(error).message;
   }
+}
+
+/**
+ * Asks how much room there is and for the browser's word.
+ *
+ * @param {Memory} [memory]
+ * @param {Words} [words]
+ * @returns {Promise<StorageWarning>}
+ */
+export async function storageWarning(memory = HERE, words = CARDS) {
   const warn = (await roomWarning(memory, words)) || (await promiseWarning(words));
-  return { stop: "", warn, tab: isClearedTab() };
+  return { warn, tab: isClearedTab() };
 }
 
 /**
@@ -70,8 +96,8 @@ async function roomWarning(memory, { start }) {
  */
 async function holds(memory, value) {
   try {
-    await memory.remember("probe", value);
-    await memory.remember("probe", 0);
+    await memory.remember("room", value);
+    await memory.remember("room", 0);
     return true;
   } catch {
     return false;

@@ -8,7 +8,7 @@ import { copied, copyEvents, copyMemo } from "./second-copy.js";
 /** @import { Copy } from "./second-copy.js" */
 
 /** Names that say what this database is: never taken from another one. */
-const OWN = new Set(["id", "probe", LEVEL]);
+const OWN = new Set(["id", "probe", "room", LEVEL]);
 
 let entries = 0;
 

@@ -4,8 +4,9 @@ import { withDatabase } from "./database.js";
 import { foldCard } from "./fold.js";
 import { leftInWords } from "./left.js";
 
-/** @import { IDBPDatabase } from "../../vendor/idb.js" */
+/** @import { IDBPDatabase, IDBPIndex } from "../../vendor/idb.js" */
 /** @import { CardEvent, CardState } from "../types.js" */
+/** @import { Session } from "./session.js" */
 
 /**
  * @typedef {object} Brief
@@ -20,8 +21,12 @@ import { leftInWords } from "./left.js";
 /** A summary holds as long as the card has as many events: they never change and never go.
  * @typedef {{card: string, shape: number, events: number, brief: Brief|null}} Summary */
 
+/** @typedef {IDBPIndex<any, string[], "events", "card">} Index */
+
 /** Raise it whenever a brief says something else than before. */
 const SHAPE = 2;
+
+const PAUSE = 700; // ms
 
 /**
  * Every card on this phone, the one begun last first. Cards whose start has not arrived are left out.
@@ -54,15 +59,32 @@ function lastBegunFirst(a, b) {
 async function readAll(database) {
   const look = database.transaction(["events", "summaries"]);
   const index = look.objectStore("events").index("card");
-  /** @type {Promise<Summary[]>} */
-  const asked = look.objectStore("summaries").getAll();
+  /** @type {[Summary[], number]} */
+  const [kept, total] = await Promise.all([look.objectStore("summaries").getAll(), index.count()]);
+  const byCard = new Map(kept.map((one) => [one.card, one]));
+  const known = await countEach(index, [...byCard.keys()]);
+  const sum = [...known.values()].reduce((sum, events) => sum + events, 0);
+  // Only where these are not all the events is there a card without a summary: to look for one asks card by card.
+  const counts = sum === total ? known : await countEach(index, await everyCard(index));
+  return { counts, kept: byCard };
+}
+
+/**
+ * @param {Index} index
+ * @param {string[]} cards
+ */
+async function countEach(index, cards) {
+  const numbers = await Promise.all(cards.map((card) => index.count(card)));
+  return new Map(cards.map((card, at) => [card, numbers[at]]));
+}
+
+/** @param {Index} index */
+async function everyCard(index) {
   /** @type {string[]} */
   const cards = [];
   let cursor = await index.openKeyCursor(null, "nextunique");
   for (; cursor; cursor = await cursor.continue()) cards.push(String(cursor.key));
-  const numbers = await Promise.all(cards.map((card) => index.count(card)));
-  const counts = new Map(cards.map((card, at) => [card, numbers[at]]));
-  return { counts, kept: new Map((await asked).map((one) => [one.card, one])) };
+  return cards;
 }
 
 /**
@@ -73,11 +95,35 @@ function makeAnew(card) {
   return withDatabase(async (database) => {
     /** @type {CardEvent[]} */
     const events = await database.getAllFromIndex("events", "card", card);
-    const summary = { card, shape: SHAPE, events: events.length, brief: briefOf(foldCard(events)) };
-    // The list is right without it: a full phone only makes it slower.
-    await database.put("summaries", summary).catch(() => {});
-    return summary;
+    return keep(database, { card, shape: SHAPE, events: events.length, brief: briefOf(foldCard(events)) });
   });
+}
+
+/** @type {Map<string, {state: CardState|null, timer: ReturnType<typeof setTimeout>}>} */
+const soon = new Map();
+
+/**
+ * Keeps how an open card stands a moment after that changed: the list need not read its events again.
+ *
+ * @param {Session} session
+ */
+export function keepInBrief({ card, events, state }) {
+  const known = soon.get(card);
+  if (!state || known?.state === state) return;
+  clearTimeout(known?.timer);
+  const count = events.size; // more may come before it is kept
+  const put = () => withDatabase((database) => keep(database, { card, shape: SHAPE, events: count, brief: briefOf(state) }));
+  soon.set(card, { state, timer: setTimeout(() => void put().catch(() => {}), PAUSE) });
+}
+
+/**
+ * @param {IDBPDatabase} database
+ * @param {Summary} summary
+ */
+async function keep(database, summary) {
+  // The list is right without it: a full phone only makes it slower.
+  await database.put("summaries", summary).catch(() => {});
+  return summary;
 }
 
 /**
