@@ -13,7 +13,7 @@ from empty_phone import EmptyPhone
 from lean_site import make_lean
 from offline_hands import store_all
 from playwright.sync_api import expect
-from static_server import StaticServer
+from static_server import LASTS, StaticServer
 
 expect.set_options(timeout=30_000)  # A busy machine is slow; a page that is wrong stays wrong.
 
@@ -38,7 +38,7 @@ def lean_site(demo_site, tmp_path_factory):
 @pytest.fixture(scope="session")
 def site_url(site):
     """Address of the demo site's front page, served for as long as the tests run."""
-    server = StaticServer(site)
+    server = StaticServer(site, LASTS)
     yield server.url
     server.stop()
 
@@ -108,6 +108,12 @@ def empty_phones(browser, browser_context_args):
 def empty_page(empty_phones, site_url):
     """A page of a phone on which nothing is stored; tests share it, since a new one costs more."""
     return empty_phones[0].emptied(site_url)
+
+
+@pytest.fixture
+def page(empty_page):
+    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
+    return empty_page
 
 
 @pytest.fixture

@@ -8,9 +8,7 @@ import signal
 import time
 from pathlib import Path
 
-from chromium import CHROMIUM
-
-ARGS = ["--no-sandbox", "--disable-gpu", "--no-first-run"]
+from chromium import CHROMIUM, QUIET
 
 
 class KilledBrowser:
@@ -24,7 +22,7 @@ class KilledBrowser:
         """Start it; returns its context and a page."""
         found = {"executable_path": CHROMIUM} if CHROMIUM else {}
         context = self.playwright.chromium.launch_persistent_context(
-            str(self.profile), **found, args=ARGS, viewport={"width": 390, "height": 844},
+            str(self.profile), **found, args=QUIET, viewport={"width": 390, "height": 844},
             service_workers=self.service_workers,
         )  # fmt: skip
         return context, context.pages[0] if context.pages else context.new_page()

@@ -17,6 +17,11 @@ SPOIL = """async ([kind, ending]) => {
     await store.put(request, new Response("not what it was", {headers}));
 }"""
 
+DROP_COPY = """async () => {
+    const place = await navigator.storage.getDirectory();
+    for await (const name of place.keys()) await place.removeEntry(name, {recursive: true});
+}"""
+
 WRONG = """async () => {
     const root = `${location.origin}/`;
     const hash = async (bytes) => {
@@ -54,10 +59,12 @@ def store_all(page, server):
 def spoil(page, kind, ending):
     """Write something else over a stored file of `text` or `runtime` whose address ends so.
 
-    The browser's own cache is emptied as well: it would help where it happens to hold the file.
+    What would help is taken away: the browser's own cache, and the copy from which Python begins.
     """
     page.context.new_cdp_session(page).send("Network.clearBrowserCache")
     page.evaluate(SPOIL, [kind, ending])
+    if kind == "runtime":
+        page.evaluate(DROP_COPY)
 
 
 def serve_instead(server, folder):

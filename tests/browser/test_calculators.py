@@ -65,11 +65,13 @@ def answers_as_at_the_desk(page, site_url, cases):
     assert [result["ok"] for result in in_browser] == [case["ok"] for case in cases]
 
 
-def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(page, site_url, cases):
+def test_every_published_case_gives_in_the_browser_what_it_gives_at_the_desk(
+    new_page, site_url, cases
+):
     """Python comes back from the build's memory image, which needs no wheels."""
     asked = []
-    page.context.on("request", lambda request: asked.append(request.url))
-    answers_as_at_the_desk(page, site_url, cases)
+    new_page.context.on("request", lambda request: asked.append(request.url))
+    answers_as_at_the_desk(new_page, site_url, cases)
     assert [url for url in asked if "/runtime/image-" in url]
     assert [url for url in asked if "/runtime/wheel-" in url] == []
 

@@ -24,12 +24,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 SET_BAND = {"steps": 12, "reading": 4, "seat": 7, "second reading": 9, "lock": 11}
 """Positions in the demo's procedure, checked by the first test."""
 
@@ -89,19 +83,6 @@ def test_a_card_survives_a_reload(page, site_url):
     before = page.locator('[data-place="before"]')
     expect(before).to_have_attribute("data-state", "stored")
     page.get_by_role("button", name="Your initials: RB. Change them").wait_for()
-
-
-def test_a_card_needs_no_network(phone, server):
-    page = phone.new_page()
-    page.goto(server.url)
-    expect(page.locator("#offline-state")).to_contain_text("Readable offline", timeout=90_000)
-    server.stop()
-    card = begun_card(page, server.url, "set-band")
-    tick_off(page)
-    page.reload()
-    expect(left(page)).to_have_text("Left: 11 of 12 steps.")
-    open_cards(page, server.url, f"#card/{card}/sheet")
-    expect(page.locator(".uh-card__line")).to_have_count(12)
 
 
 def test_closing_is_refused_and_says_which_steps_are_open(page, site_url):

@@ -16,12 +16,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 PARTS = (
     "", "add", "fault", "fetch", "jobs", "findings", "questions", "vehicle", "sheet", "owner",
     "parts", "close", "share",

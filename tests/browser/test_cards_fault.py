@@ -15,12 +15,6 @@ from underhoist_calculators import door
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 COMPLAINED = """async ({ root, procedures }) => {
     const { append, remember } = await import(root + "assets/cards/record/store.js");
     const { draft } = await import(root + "assets/cards/record/events.js");

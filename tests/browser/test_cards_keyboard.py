@@ -14,12 +14,6 @@ from playwright.sync_api import FileChooser, expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 PHOTO = Path(__file__).resolve().parents[2] / "pictures" / "card.png"
 STEPS = 12
 MOST = 120  # presses of Tab to anything on a screen

@@ -21,12 +21,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 # Another window holds the record in a transaction that does not end.
 HANG = """() => new Promise((done) => {
     const opening = indexedDB.open("underhoist-cards");

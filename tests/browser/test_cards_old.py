@@ -12,12 +12,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 OLD = Path(__file__).resolve().parents[1] / "cards" / "old" / "database-1.json"
 
 # The stores as version 1 made them, and what it put into them.

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 
 import pytest
@@ -12,15 +10,6 @@ from card_hands import stored_events
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
-PARTS = ("close", "owner", "parts", "sheet")
 
 
 @pytest.fixture
@@ -177,35 +166,6 @@ def test_the_parts_list_is_ticked_on_the_card(page, site_url, whole):
     mine.click()  # its name goes with its tick
     expect(page.get_by_text("RB has it.")).to_have_count(0)
     assert stored_events(page, site_url)[-1]["kind"] == "undo"
-
-
-def test_the_readings_are_saved_without_a_network(phone, server):
-    page = phone.new_page()
-    page.goto(server.url)
-    expect(page.locator("#offline-state")).to_contain_text("Readable offline", timeout=90_000)
-    card = filled_card(page, server.url)
-    server.stop()
-    for part in PARTS:
-        show(page, server.url, card, part)
-        expect(page.locator('#cards h2[tabindex="-1"]')).to_be_visible()
-    with page.expect_download() as started:
-        press(page, "Save the readings as CSV")
-    expect(page.get_by_text("The readings are among the downloads.")).to_be_visible()
-    name = started.value.suggested_filename
-    assert re.fullmatch(r"readings-marlow-drover-green-\d{4}-\d\d-\d\d\.csv", name)
-    text = started.value.path().read_bytes().decode("utf-8")
-    assert text[0] == "\ufeff"
-    rows = list(csv.DictReader(io.StringIO(text[1:], newline=""), strict=True))
-    taken = sum(event["kind"] == "reading" for event in stored_events(page, server.url))
-    assert len(rows) == taken > 10
-    [turns] = [row for row in rows if row["reading"] == "Turns until the adjuster seats"]
-    assert (turns["value"], turns["low"], turns["high"], turns["outside"]) == (
-        "3",
-        "1.25",
-        "2",
-        "yes",
-    )
-    assert turns["reason"] == "'=Worn, the owner says"
 
 
 def test_the_job_sheet_on_paper(page, site_url, whole):

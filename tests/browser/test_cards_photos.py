@@ -4,17 +4,11 @@ from __future__ import annotations
 
 import pytest
 from card_filled import show
-from card_hands import begun_card, fresh_card, go_to, open_cards, stored_events, tick_off
+from card_hands import fresh_card, go_to, open_cards, stored_events
 from card_pictures import NO_PHOTOS, camera_photo
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
-
-
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
 
 
 STORED = """async (root) => {
@@ -136,21 +130,6 @@ def test_a_picture_that_is_not_on_this_phone_is_said(page, site_url, card):
     )
     page.reload()
     expect(small(page)).to_contain_text("The picture is not on this phone.")
-
-
-def test_a_photo_outlives_a_reload_without_a_network(phone, server):
-    page = phone.new_page()
-    page.goto(server.url)
-    expect(page.locator("#offline-state")).to_contain_text("Readable offline", timeout=90_000)
-    server.stop()
-    card = begun_card(page, server.url, "set-band")
-    tick_off(page)
-    take(page, camera_photo(page))
-    expect(small(page)).to_have_count(1)
-    page.reload()
-    expect(small(page).locator("img")).to_be_visible()
-    page.wait_for_function("() => document.querySelector('.uh-photo').naturalWidth === 1200")
-    assert page.evaluate("location.hash") == f"#card/{card}/2"
 
 
 def test_a_photo_is_shown_only_once_it_is_stored(page, site_url, card):

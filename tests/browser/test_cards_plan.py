@@ -11,12 +11,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 def choices(page, *ids):
     """Open every list of procedures and tick these."""
     for summary in page.locator(".uh-card__form summary").all():

@@ -12,12 +12,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 WAS, NOW = "120 pound-force inches", "108 pound-force inches"
 LINE = (
     "The manual has a newer text of Set the front band: Band adjuster seat: now 108 pound-force "

@@ -25,12 +25,6 @@ from playwright.sync_api import Error, expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 KINDS = f"""async () => (await (await caches.open("{COPY}")).keys())
     .map(({{ url }}) => new URL(url).pathname.split("/").at(-2)).sort()"""
 BEFORE_COPIES = f"""async (root) => {{

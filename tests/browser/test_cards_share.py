@@ -23,12 +23,6 @@ pytestmark = pytest.mark.browser
 
 
 @pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
-@pytest.fixture
 def second(other_empty_page):
     """Another phone."""
     return other_empty_page

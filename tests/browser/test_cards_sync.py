@@ -22,12 +22,6 @@ from shop import LAST, PASSWORD, USER, Shop, fill_in, is_exchanged, join, state
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 WRONG = PASSWORD.upper()
 
 

@@ -11,12 +11,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 SEATS, TIGHTENS = 4, 7
 """Positions in the demo's procedure for the band: a reading of turns, a second check."""
 FOUND, LEFT = 2, 7

@@ -11,7 +11,7 @@ from card_hands import open_cards
 from hostile_manual import make_hostile
 from made_once import made_once
 from playwright.sync_api import Page, expect
-from static_server import StaticServer
+from static_server import LASTS, StaticServer
 
 from underhoist.policy import header
 
@@ -101,10 +101,10 @@ class Watched:
 
 
 @pytest.fixture
-def watched(hostile, page):
-    server = StaticServer(hostile / "site")
+def watched(hostile, new_page):
+    server = StaticServer(hostile / "site", LASTS)
     server.headers["Content-Security-Policy"] = header()
-    yield Watched(page, server.url)
+    yield Watched(new_page, server.url)
     server.stop()
 
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import csv
 import html
+import io
 import json
 import re
+from pathlib import Path
 
 import fault_hands as fault
 import pytest
+from card_filled import filled_card, show
+from card_hands import begun_card, open_cards, stored_events, tick_off
 from draft_hands import change_page, new_page, summary, text_field, write
 from offline_hands import STORED, WAIT, state
 from playwright.sync_api import expect
@@ -180,6 +185,54 @@ def test_a_complaint_s_order_is_the_desk_s_and_a_reload_keeps_the_results(page, 
     expect(page.locator(".uh-done li")).to_have_count(len(RESULTS))
     told = fault.told_at_the_desk(data, family, results)
     expect(fault.next_check(page)).to_have_text(f"Next check {told['next']['name']}")
+
+
+def test_a_card_is_worked_without_a_server(page, gone):
+    card = begun_card(page, gone, "set-band")
+    tick_off(page)
+    page.reload()
+    expect(page.locator(".uh-card__left")).to_have_text("Left: 11 of 12 steps.")
+    open_cards(page, gone, f"#card/{card}/sheet")
+    expect(page.locator(".uh-card__line")).to_have_count(12)
+
+
+PHOTO = Path(__file__).resolve().parents[2] / "pictures" / "card.png"
+
+
+def test_a_photo_outlives_a_reload_without_a_server(page, gone):
+    card = begun_card(page, gone, "set-band")
+    tick_off(page)
+    page.locator(".uh-photo__take input").first.set_input_files(PHOTO)
+    small = page.locator(".uh-photo__small")
+    expect(small).to_have_count(1)
+    page.reload()
+    expect(small.locator("img")).to_be_visible()
+    page.wait_for_function("() => document.querySelector('.uh-photo').naturalWidth > 0")
+    assert page.evaluate("location.hash") == f"#card/{card}/2"
+
+
+def saved_readings(page, name):
+    """Save a card's readings: the rows of the file, which has this name."""
+    with page.expect_download() as started:
+        page.get_by_role("button", name="Save the readings as CSV", exact=True).click()
+    expect(page.get_by_text("The readings are among the downloads.")).to_be_visible()
+    assert re.fullmatch(name, started.value.suggested_filename)
+    text = started.value.path().read_bytes().decode("utf-8")
+    assert text[0] == "\ufeff"
+    return list(csv.DictReader(io.StringIO(text[1:], newline=""), strict=True))
+
+
+def test_every_sheet_of_a_card_opens_and_its_readings_are_saved_without_a_server(page, gone):
+    card = filled_card(page, gone)
+    for part in ("close", "owner", "parts", "sheet"):
+        show(page, gone, card, part)
+        expect(page.locator('#cards h2[tabindex="-1"]')).to_be_visible()
+    rows = saved_readings(page, r"readings-marlow-drover-green-\d{4}-\d\d-\d\d\.csv")
+    events = [each for each in stored_events(page, gone) if each["card"] == card]
+    assert len(rows) == sum(each["kind"] == "reading" for each in events) > 10
+    [turns] = [row for row in rows if row["reading"] == "Turns until the adjuster seats"]
+    told = [turns[each] for each in ("value", "low", "high", "outside", "reason")]
+    assert told == ["3", "1.25", "2", "yes", "'=Worn, the owner says"]
 
 
 def test_a_page_is_written_without_a_server(page, gone):

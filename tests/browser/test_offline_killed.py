@@ -117,12 +117,23 @@ def twice(server, file, kept):
     return again
 
 
-@pytest.mark.parametrize("cut", ["page", "wheel"])
-def test_an_update_that_dies_leaves_the_old_manual_and_goes_on(phone, server, newer, cut):
-    context, page = phone.launch()
-    page.goto(server.url)
+@pytest.fixture(scope="module")
+def stored_once(playwright, tmp_path_factory, shop):
+    """What a browser leaves that has stored the manual and was closed; its server is `shop`."""
+    profile = tmp_path_factory.mktemp("stored") / "profile"
+    context, page = KilledBrowser(playwright, profile, service_workers="allow").launch()
+    page.goto(shop.url)
     expect(state(page)).to_have_text(STORED, timeout=WAIT)
     context.close()
+    return profile
+
+
+@pytest.mark.parametrize("cut", ["page", "wheel"])
+def test_an_update_that_dies_leaves_the_old_manual_and_goes_on(
+    phone, stored_once, shop, newer, cut
+):
+    server = shop
+    shutil.copytree(stored_once, phone.profile)
     serve_instead(server, newer)
     wheel = next(newer.glob("runtime/wheel-newer/*")).name
     stop_at(phone, server, PAGE if cut == "page" else f"wheel-newer/{wheel}", "hazards/hot-fluid/")
