@@ -1,13 +1,18 @@
 /** Brings up Python with the calculators in it: from the build's memory image, or the slow way. */
-import { hash, unpack } from "./download.js";
-import { ROOT, RUNTIME_STORE, VERIFIED, inRuntimeStore, keptAt, readJson } from "./site.js";
-import { unpackingFetch } from "./packed-program.js";
+import { unpack } from "./download.js";
+import { interpreterFetch } from "./interpreter-fetch.js";
+import { Proofs } from "./proofs.js";
+import { prove, proveCopied, proveMemory } from "./prove.js";
+import { dropCopy, readCopy } from "./quick-copy.js";
+import { ROOT, VERIFIED, inRuntimeStore, isScript, readJson } from "./site.js";
 import { wholeImage } from "./sparse-image.js";
 
 /** @typedef {import("./site.js").RuntimeManifest} RuntimeManifest */
+/** @typedef {import("./site.js").StoredFile} StoredFile */
 /** @typedef {typeof import("../../runtime/pyodide.mjs")} PyodideModule */
 /** @typedef {Awaited<ReturnType<PyodideModule["loadPyodide"]>>} Pyodide */
 /** @typedef {Parameters<PyodideModule["loadPyodide"]>[0]} Options */
+/** @typedef {Map<string, ArrayBuffer>} Copy what files hold, by their addresses */
 
 /**
  * Restores the memory image, in which the calculators are imported already.
@@ -15,10 +20,46 @@ import { wholeImage } from "./sparse-image.js";
  */
 export async function restored() {
   const manifest = await readManifest();
-  const stored = readImage(manifest.image);
-  const proof = stored.then((bytes) => prove(manifest, manifest.image, bytes));
-  const [python] = await Promise.all([load(manifest, { _loadSnapshot: stored.then(wholeImage) }), proof]);
-  return python;
+  void interpreter(manifest).catch(() => {}); // It comes through the service worker, and takes its time.
+  return (await restoredFromCopy(manifest)) ?? restoredFromStore(manifest);
+}
+
+/**
+ * @param {RuntimeManifest} manifest
+ * @returns {Promise<Pyodide | null>} null where there is no copy or it is damaged: then it is dropped
+ */
+async function restoredFromCopy(manifest) {
+  const image = new Uint8Array(manifest.memory.size);
+  const copy = await readCopy(manifest, image);
+  if (!copy) return null;
+  try {
+    return await restoredIn(manifest, image, { filled: Promise.resolve(), proof: proveMemory(manifest, image), copy });
+  } catch {
+    await dropCopy().catch(() => {});
+    return null;
+  }
+}
+
+/** @param {RuntimeManifest} manifest */
+function restoredFromStore(manifest) {
+  const image = new Uint8Array(manifest.memory.size);
+  const read = readImage(manifest.image);
+  const filled = read.then((bytes) => wholeImage(bytes, image));
+  return restoredIn(manifest, image, { filled, proof: read.then((bytes) => prove(manifest, manifest.image, bytes)) });
+}
+
+/**
+ * Sets the interpreter up while its memory is read. Were that still empty when it is wanted, it would be refused.
+ * @param {RuntimeManifest} manifest
+ * @param {Uint8Array<ArrayBuffer>} image
+ * @param {{filled: Promise<unknown>, proof: Promise<void>, copy?: Copy}} memory
+ * @returns {Promise<Pyodide>}
+ */
+async function restoredIn(manifest, image, { filled, proof, copy }) {
+  const loaded = load(manifest, { _loadSnapshot: image }, { copy, ready: filled });
+  await Promise.allSettled([filled, proof, loaded]); // Who begins anew after a failure is alone then.
+  await Promise.all([filled, proof]);
+  return loaded;
 }
 
 /**
@@ -52,19 +93,34 @@ const readWheels = (urls) => Promise.all(urls.map(async (url) => (await read(url
 /**
  * @param {RuntimeManifest} manifest
  * @param {Options} more
+ * @param {{copy?: Copy, ready?: Promise<unknown>}} [given] what is read already, and what it must not begin without
  * @returns {Promise<Pyodide>}
  */
-async function load(manifest, more) {
-  const core = new URL(manifest.core, ROOT).href;
-  globalThis.fetch = unpackingFetch(manifest.files);
-  /** @type {PyodideModule} */
-  const { loadPyodide } = await import(`${core}pyodide.mjs`);
-  const starting = loadPyodide({ indexURL: core, lockFileContents: JSON.stringify(manifest.lock), ...more });
-  // Beside the start, so that it costs no time; a damaged interpreter may never say that it failed.
-  const proofs = manifest.files.filter(({ url }) => url.startsWith(manifest.core)).map(({ url }) => prove(manifest, url));
-  const [python] = await Promise.all([starting, ...proofs]);
-  return python;
+async function load(manifest, more, { copy = new Map(), ready = Promise.resolve() } = {}) {
+  const proofs = new Proofs();
+  const core = manifest.files.filter(({ url }) => url.startsWith(manifest.core));
+  for (const { url } of core.filter(({ url }) => isScript(url))) proofs.add(prove(manifest, url));
+  const proveRead = (/** @type {StoredFile} */ { url }, /** @type {Promise<ArrayBuffer>} */ content) =>
+    proofs.add(content.then((bytes) => (copy.has(url) ? proveCopied(manifest, url, bytes) : prove(manifest, url, bytes))));
+  globalThis.fetch = interpreterFetch(core.filter(({ url }) => !isScript(url)), { copy, ready, read: proveRead });
+  return proofs.hold(begun(manifest, more));
 }
+
+/**
+ * @param {RuntimeManifest} manifest
+ * @param {Options} more
+ */
+async function begun(manifest, more) {
+  const { loadPyodide } = await interpreter(manifest);
+  const lockFileContents = JSON.stringify(manifest.lock);
+  return loadPyodide({ indexURL: new URL(manifest.core, ROOT).href, lockFileContents, ...more });
+}
+
+/**
+ * @param {RuntimeManifest} manifest
+ * @returns {Promise<PyodideModule>}
+ */
+const interpreter = ({ core }) => import(`${new URL(core, ROOT).href}pyodide.mjs`);
 
 /** @param {string} url */
 async function read(url) {
@@ -81,21 +137,4 @@ async function readImage(url) {
   // Past the service worker, which would only hand the stored one on.
   const response = (await inRuntimeStore(new URL(url, ROOT).href)) ?? (await read(url));
   return response.headers.has(VERIFIED) ? response.arrayBuffer() : unpack(response);
-}
-
-/**
- * One wrong bit could change an answer: a stored file that is damaged is dropped, and then fetched again.
- * @param {RuntimeManifest} manifest
- * @param {string} url
- * @param {ArrayBuffer} [read] its content where it was read already
- */
-async function prove({ files }, url, read) {
-  const file = files.find((each) => each.url === url);
-  if (!file) return;
-  const bytes = read ?? (await (await inRuntimeStore(keptAt(file)))?.arrayBuffer());
-  // Not stored yet: where it cannot be had either, the interpreter would wait for it without a word.
-  if (!bytes) await fetch(new URL(url, ROOT), { method: "HEAD" });
-  if (!bytes || (await hash(bytes)) === (file.stored_sha256 ?? file.sha256)) return;
-  await (await globalThis.caches?.open(RUNTIME_STORE))?.delete(keptAt(file));
-  throw new Error(`${url} is damaged`);
 }

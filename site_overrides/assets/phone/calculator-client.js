@@ -5,8 +5,12 @@
 /** @typedef {import("./calculator-worker.js").Question} Question */
 /** @typedef {{resolve: (result: any) => void, reject: (reason: Error) => void}} Asked */
 
-/** The site's own thread. */
-const fromSite = () => new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module", name: "calculators" });
+/** The site's own thread: the one that the page began with, once, or a new one. */
+function fromSite() {
+  const early = globalThis.earlyPython;
+  globalThis.earlyPython = undefined;
+  return early ?? new Worker(new URL("./calculator-worker.js", import.meta.url), { type: "module", name: "calculators" });
+}
 
 /** The calculators' thread, and the questions that wait for it. */
 export class CalculatorClient {

@@ -1,5 +1,6 @@
 /** The second stage: what the calculators run on, fetched once, verified, resumed where it broke. */
 import { hash } from "./download.js";
+import { keepCopy } from "./quick-copy.js";
 import { alone, fetchInto, missingFiles } from "./runtime-files.js";
 import { ROOT, RUNTIME_STORE, TEXT_STORE, keptAt, readJson } from "./site.js";
 
@@ -35,6 +36,7 @@ export function storeRuntime(onProgress) {
       onProgress({ stored, wanted });
     }
     await dropOthers(store, await wantedFiles());
+    await keepCopy(await readManifest()).catch(() => {}); // the store serves without it
   });
 }
 
@@ -63,12 +65,11 @@ async function isWhole(response, { sha256, stored_sha256 = sha256 }) {
   return bytes !== null && (await hash(bytes)) === stored_sha256;
 }
 
-/** @returns {Promise<StoredFile[]>} what the version in use runs on */
-async function filesInUse() {
-  /** @type {RuntimeManifest} */
-  const { files } = await readJson("runtime/manifest.json");
-  return files;
-}
+/** @returns {Promise<RuntimeManifest>} */
+const readManifest = () => readJson("runtime/manifest.json");
+
+/** What the version in use runs on. */
+const filesInUse = async () => (await readManifest()).files;
 
 /** @returns {Promise<StoredFile[]>} files of every version that is stored, and of the one in use */
 async function wantedFiles() {

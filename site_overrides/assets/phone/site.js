@@ -25,6 +25,12 @@ export const VERIFIED = "x-underhoist-sha256";
 export const keptAt = ({ url, stored_url = url }) => new URL(stored_url, ROOT).href;
 
 /**
+ * Whether a file is a script of the interpreter, which the browser itself asks for.
+ * @param {string} url
+ */
+export const isScript = (url) => /js$/.test(url);
+
+/**
  * What is kept of the runtime at an address, read past the service worker.
  * @param {string} address
  * @returns {Promise<Response | undefined>}
@@ -34,8 +40,8 @@ export async function inRuntimeStore(address) {
 }
 
 /**
- * What the calculators run on: `runtime/manifest.json`.
- * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], drafting: string[], image: string, files: StoredFile[]}} RuntimeManifest
+ * What the calculators run on: `runtime/manifest.json`. `memory` is what the image comes to.
+ * @typedef {{pyodide: string, core: string, lock: object, wheels: string[], drafting: string[], image: string, memory: {size: number, sha256: string}, files: StoredFile[]}} RuntimeManifest
  */
 
 /**

@@ -7,6 +7,7 @@ import hashlib
 import json
 import shutil
 from pathlib import Path
+from struct import iter_unpack, unpack_from
 from typing import Any, NotRequired, TypedDict
 
 from attrs import frozen
@@ -32,6 +33,13 @@ class StoredFile(TypedDict):
     stored_url: NotRequired[str]
 
 
+class Memory(TypedDict):
+    """The memory that an image gives back: size in bytes, hash in hex."""
+
+    size: int
+    sha256: str
+
+
 class Manifest(TypedDict):
     """What `runtime/manifest.json` holds."""
 
@@ -41,6 +49,7 @@ class Manifest(TypedDict):
     wheels: list[str]
     drafting: list[str]
     image: str
+    memory: Memory
     files: list[StoredFile]
 
 
@@ -80,6 +89,7 @@ def write_runtime(site: Path, sources: Sources, packer: Packer) -> Manifest:
         wheels=wheel_urls,
         drafting=drafting_urls,
         image=image_url,
+        memory=_memory_of(sources.image),
         files=[
             *(stored_file(site, url) for url in urls),
             program,
@@ -146,6 +156,18 @@ def _write_image(site: Path, file: Path) -> str:
     (site / url).parent.mkdir(parents=True)
     shutil.copyfile(file, site / url)
     return url
+
+
+def _memory_of(image: Path) -> Memory:
+    """Describe what an image comes to: its pages as `sparse.mjs` lists them, noughts between."""
+    stored = gzip.decompress(image.read_bytes())
+    size, count = unpack_from("<2I", stored)
+    at = 8 + 8 * count
+    memory = bytearray(size)
+    for start, end in iter_unpack("<2I", stored[8:at]):
+        memory[start:end] = stored[at : at + end - start]
+        at += end - start
+    return Memory(size=size, sha256=hashlib.sha256(memory).hexdigest())
 
 
 def _json(place: Path) -> dict[str, Any]:

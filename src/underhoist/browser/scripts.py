@@ -17,7 +17,7 @@ from underhoist.browser.hashes import sha
 
 _HERE = Path(__file__).parent
 _MAKERS = ("scripts.mjs", "script_groups.mjs")
-_APART = ("look", "pack", "preview")
+_APART = ("early", "look", "pack", "preview")
 """Folders of scripts that are no modules of the pages."""
 _SPARE = 4
 """How many that this build does not use are kept."""
