@@ -49,6 +49,15 @@ async function start(root, app = new App(root, keepInBrief)) {
   app.ahead.clear();
   root.dataset.ready = "";
   await painted();
+  begin(app);
+}
+
+/**
+ * What a view need not wait for.
+ *
+ * @param {App} app
+ */
+function begin(app) {
   void storageWord(app).catch(() => {});
   void shopExchange.begin((id) => void app.sessions.get(id)?.load().catch(() => {})).catch(() => {});
 }
@@ -155,4 +164,6 @@ function refuse(root, words, app) {
 }
 
 const root = document.querySelector("#cards");
-if (root instanceof HTMLElement) void start(root);
+
+/** Until the first view, or why there is none, is shown. */
+export const shown = root instanceof HTMLElement ? start(root) : Promise.resolve();
