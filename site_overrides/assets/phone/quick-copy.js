@@ -95,9 +95,22 @@ export async function keepCopy(manifest) {
   const sizes = new Uint32Array(await (await handle.getFile()).slice(0, 4 * parts.length).arrayBuffer());
   if (sizes.length === parts.length && !sizes.includes(0)) return;
   const contents = await Promise.all(parts.map((file) => stored(keptAt(file))));
+  try {
+    await writeInto(handle, contents);
+  } catch (error) {
+    await place.removeEntry(name).catch(() => {}); // A phone without room needs it for other things.
+    throw error;
+  }
+}
+
+/**
+ * @param {FileSystemFileHandle} handle
+ * @param {Uint8Array<ArrayBuffer>[]} parts
+ */
+async function writeInto(handle, parts) {
   const file = await handle.createSyncAccessHandle();
   try {
-    write(file, contents);
+    write(file, parts);
   } finally {
     file.close();
   }
