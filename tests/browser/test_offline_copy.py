@@ -100,7 +100,7 @@ def test_one_wrong_bit_in_the_copy_is_noticed_and_the_store_serves(page, shop, p
     wait_for(page, lambda: page.evaluate(BYTE, at) == byte)
 
 
-@pytest.mark.parametrize("at", [4, 1_000, 20_000_000])
+@pytest.mark.parametrize("at", [1_000, 20_000_000])
 def test_a_copy_that_is_cut_off_is_not_used(page, shop, at):
     page.evaluate(CHANGE, [at, True])
     answers(page, shop)
