@@ -66,6 +66,11 @@ class Board:
         return tuple(_kind(row) for row in self.bad)
 
     @cached_property
+    def pairs(self) -> tuple[tuple[tuple[int, float], ...], ...]:
+        """Each check's causes with which it can be bad, and how often: few of all causes."""
+        return tuple(tuple((n, share) for n, share in enumerate(row) if share) for row in self.bad)
+
+    @cached_property
     def minutes(self) -> tuple[float, ...]:
         """Own minutes of each check."""
         return tuple(each.minutes for each in self.complaint.checks)
@@ -83,6 +88,14 @@ class Board:
     def fees(self) -> tuple[float, ...]:
         """Minutes to get to each level from the one it leads through."""
         return tuple(each.minutes for each in self.complaint.levels.values())
+
+    @cached_property
+    def _known_tells(self) -> dict[int, tuple[int, int]]:
+        return {}
+
+    @cached_property
+    def _known_found(self) -> dict[tuple[int, int], int | None]:
+        return {}
 
     @cached_property
     def _known_fees(self) -> dict[int, float]:
@@ -114,44 +127,57 @@ class Board:
 
     def after(self, state: State, check: int, result: Result) -> State:
         """Give the state after a result; a check that was not done leaves all as it is."""
-        left = state.left & ~(1 << check)
+        live, told, left, paid, shown = state
+        left &= ~(1 << check)
         if result == "not done":
-            return state._replace(left=left)
+            return State(live, told, left, paid, shown)
         kind = self.kinds[check]
-        paid = state.paid | self.ways[check]
         is_bad = result == "bad"
-        live = state.live & ~(kind.never if is_bad else kind.always)
-        told = state.told if kind.hard else state.told | 1 << (2 * check + is_bad)
-        return State(live, told, left, paid, state.shown or is_bad)
+        live &= ~(kind.never if is_bad else kind.always)
+        if not kind.hard:
+            told |= 1 << (2 * check + is_bad)
+        return State(live, told, left, paid | self.ways[check], shown or is_bad)
 
     def weights(self, state: State) -> tuple[float, ...]:
         """Share of each cause times how likely the results were with it."""
-        key = state.live, state.told
-        known = self._known_weights
-        if key not in known:
-            weights = [share if state.live >> n & 1 else 0.0 for n, share in enumerate(self.prior)]
-            for bit in bits(state.told):
-                row = self.bad[bit >> 1]
-                for n, share in enumerate(row):
-                    weights[n] *= share if bit & 1 else 1 - share
-            known[key] = tuple(weights)
-        return known[key]
+        return self._weights(state.live, state.told)
+
+    def _weights(self, live: int, told: int) -> tuple[float, ...]:
+        known = self._known_weights.get((live, told))
+        if known is None:
+            known = self._known_weights[live, told] = self._weigh(live, told)
+        return known
+
+    def _weigh(self, live: int, told: int) -> tuple[float, ...]:
+        """Weigh the last result on top of those before it, which other states have as well."""
+        if not told:
+            return tuple(share if live >> n & 1 else 0.0 for n, share in enumerate(self.prior))
+        last = told.bit_length() - 1
+        before, row = self._weights(live, told ^ 1 << last), self.bad[last >> 1]
+        if last & 1:
+            return tuple([each * share for each, share in zip(before, row, strict=True)])
+        return tuple([each * (1 - share) for each, share in zip(before, row, strict=True)])
 
     def mass(self, state: State) -> float:
         """Give how likely the results so far were."""
         key = state.live, state.told
-        known = self._known_masses
-        if key not in known:
-            known[key] = sum(self.weights(state))
-        return known[key]
+        known = self._known_masses.get(key)
+        if known is None:
+            known = self._known_masses[key] = sum(self._weights(*key))
+        return known
 
     def found(self, state: State) -> int | None:
         """Give the cause that a check has shown and that is likely enough, or None."""
-        live = state.live & ~self.none
-        if not state.shown or not live:
+        if not state.shown or not state.live & ~self.none:
             return None
+        key = state.live, state.told
+        if key not in self._known_found:
+            self._known_found[key] = self._likely_enough(state)
+        return self._known_found[key]
+
+    def _likely_enough(self, state: State) -> int | None:
         if not state.live & (state.live - 1):
-            return live.bit_length() - 1
+            return state.live.bit_length() - 1
         weights = self.weights(state)[:-1]
         most = max(weights)
         enough = self.complaint.confidence * self.mass(state) * (1 - 1e-12)
@@ -160,23 +186,29 @@ class Board:
     def useful(self, state: State) -> int:
         """Give the checks that can still change anything; none once a cause is found."""
         live = state.live
-        if not live & ~self.none or self.found(state) is not None:
-            return 0
-        told = 0
-        for check in bits(state.left):
-            kind = self.kinds[check]
-            same = any(live & ~group == 0 for group in kind.groups)
-            shows = not state.shown and live & ~kind.never & ~self.none
-            if shows or not same:
-                told |= 1 << check
-        return told
+        tells = self._known_tells.get(live)
+        if tells is None:
+            tells = self._known_tells[live] = self._tells(live)
+        parts, shows = tells
+        if not state.shown:
+            return state.left & (parts | shows)
+        return state.left & parts if self.found(state) is None else 0
+
+    def _tells(self, live: int) -> tuple[int, int]:
+        """Give the checks that tell causes apart, and those that can show one."""
+        parts, shows = 0, 0
+        listed = live & ~self.none
+        for check, kind in enumerate(self.kinds) if listed else ():
+            if all(live & ~group for group in kind.groups):
+                parts |= 1 << check
+            if listed & ~kind.never:
+                shows |= 1 << check
+        return parts, shows
 
     def bad_mass(self, state: State, check: int) -> float:
         """Give how likely the results so far and a bad one of this check are."""
-        return sum(
-            weight * share
-            for weight, share in zip(self.weights(state), self.bad[check], strict=True)
-        )
+        weights = self._weights(state.live, state.told)
+        return sum([weights[cause] * share for cause, share in self.pairs[check]])
 
 
 def _kind(row: tuple[float, ...]) -> Kind:

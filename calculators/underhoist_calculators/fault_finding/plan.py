@@ -6,7 +6,7 @@ from functools import cached_property
 from attrs import frozen
 
 from underhoist_calculators.fault_finding.board import Board, Result, State, bits
-from underhoist_calculators.fault_finding.bounds import least
+from underhoist_calculators.fault_finding.bounds import Bounds
 from underhoist_calculators.fault_finding.complaint import NONE, Complaint, ComplaintError
 from underhoist_calculators.fault_finding.policies import (
     Policy,
@@ -31,6 +31,18 @@ class Plan:
         return Board(self.complaint)
 
     @cached_property
+    def _bounds(self) -> Bounds:
+        return Bounds(self.board)
+
+    @cached_property
+    def _at_most(self) -> dict[State, float]:
+        return {}
+
+    @cached_property
+    def _gaps(self) -> dict[State, float]:
+        return {}
+
+    @cached_property
     def _searches(self) -> dict[State, Search | None]:
         return {}
 
@@ -39,7 +51,7 @@ class Plan:
         if state not in self._searches:
             start = self.board.start()
             whole = None if state == start else self._search(start)
-            tries = (whole, Search(self.board, self.most))
+            tries = (whole, Search(self._bounds, self.most))
             self._searches[state] = next(
                 (each for each in tries if each and each.ends(state)), None
             )
@@ -78,8 +90,11 @@ class Plan:
         search = self._search(state)
         if search:
             return search.minutes(state) / mass
-        looks = 1 + self.most // STATES_A_LOOK
-        return effort_at_most(self.board, self._by_index, state, looks)
+        if state not in self._at_most:
+            looks = 1 + self.most // STATES_A_LOOK
+            minutes = effort_at_most(self.board, self._by_index, state, looks)
+            self._at_most[state] = minutes
+        return self._at_most[state]
 
     def minutes_with(self, state: State, check: int) -> float | None:
         """Give the expected minutes from here, if this check is the next.
@@ -99,10 +114,12 @@ class Plan:
         """Give the minutes by which a quicker order can at most be quicker; 0 where it is exact."""
         if self.is_exact(state):
             return 0.0
-        mass = self.board.mass(state)
-        ahead = LOOK_AHEAD if self.most >= STATES else 1
-        below = _below(self.board, state, ahead) / mass if mass > 0 else 0.0
-        return max(0.0, self.minutes(state) - below)
+        if state not in self._gaps:
+            mass = self.board.mass(state)
+            ahead = LOOK_AHEAD if self.most >= STATES else 1
+            below = _below(self._bounds, state, ahead) / mass if mass > 0 else 0.0
+            self._gaps[state] = max(0.0, self.minutes(state) - below)
+        return self._gaps[state]
 
     def mend_minutes(self, state: State) -> float:
         """Give the expected minutes to mend it; no order of the checks changes them."""
@@ -126,17 +143,18 @@ LOOK_AHEAD = 2
 """So many checks deep the bound is looked for."""
 
 
-def _below(board: Board, state: State, depth: int) -> float:
+def _below(bounds: Bounds, state: State, depth: int) -> float:
     """Give a bound from below, the better for every check that is looked ahead."""
+    board = bounds.board
     useful = board.useful(state)
-    bound = least(board, state, useful)
+    bound = bounds.least(state, useful)
     if not useful or not depth:
         return bound
     mass = board.mass(state)
     ahead = min(
         mass * board.cost(state, check)
         + sum(
-            _below(board, after, depth - 1)
+            _below(bounds, after, depth - 1)
             for after in (board.after(state, check, result) for result in ("good", "bad"))
             if board.mass(after) > 0
         )

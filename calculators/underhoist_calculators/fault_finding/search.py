@@ -1,9 +1,11 @@
 """The exact search: dynamic programming over what is known and paid for, cut by the bound."""
 
+from typing import NamedTuple
+
 from attrs import Factory, field, frozen
 
 from underhoist_calculators.fault_finding.board import Board, State, bits
-from underhoist_calculators.fault_finding.bounds import least
+from underhoist_calculators.fault_finding.bounds import Bounds
 
 STATES = 3_000
 """So many states are looked into at most: twice what twelve checks of a usual page take."""
@@ -14,6 +16,15 @@ TIE = 1e-9
 type _Key = tuple[int, int, int, int, bool]
 
 
+class _Branch(NamedTuple):
+    """What can follow a check, and minutes times mass that it takes at least."""
+
+    key: _Key
+    state: State
+    useful: int
+    below: float
+
+
 class TooManyStatesError(Exception):
     """The search would take longer than a person waits."""
 
@@ -22,9 +33,16 @@ class TooManyStatesError(Exception):
 class Search:
     """Expected minutes from any state; every state is worked out once."""
 
-    board: Board
+    bounds: Bounds
     most: int = STATES
     _known: dict[_Key, float] = field(init=False, default=Factory(dict["_Key", float]))
+    _below: dict[_Key, float] = field(init=False, default=Factory(dict["_Key", float]))
+    _needed: dict[int, int] = field(init=False, default=Factory(dict[int, int]))
+
+    @property
+    def board(self) -> Board:
+        """The complaint's tables."""
+        return self.bounds.board
 
     def minutes(self, state: State) -> float:
         """Give the fewest expected minutes times the state's mass.
@@ -32,9 +50,9 @@ class Search:
         Raises `TooManyStatesError`.
         """
         useful = self.board.useful(state)
-        if not useful:
-            return 0.0
-        key = self._key(state, useful)
+        return self._minutes(self._key(state, useful), state, useful) if useful else 0.0
+
+    def _minutes(self, key: _Key, state: State, useful: int) -> float:
         found = self._known.get(key)
         if found is None:
             if len(self._known) >= self.most:
@@ -70,31 +88,53 @@ class Search:
         fewest = min(minutes.values()) + TIE * self.board.mass(state)
         return next(check for check, each in minutes.items() if each <= fewest)
 
-    def _key(self, state: State, useful: int) -> "_Key":
+    def _key(self, state: State, useful: int) -> _Key:
         """Leave out of the state what no useful check depends on."""
-        needed = 0
-        for check in bits(useful):
-            needed |= self.board.ways[check]
+        needed = self._needed.get(useful)
+        if needed is None:
+            needed = 0
+            for check in bits(useful):
+                needed |= self.board.ways[check]
+            self._needed[useful] = needed
         return state.live, state.told, useful, state.paid & needed, state.shown
 
     def _fewest(self, state: State, useful: int) -> float:
+        """Try the checks, the one that promises most first, until none can be better."""
         board = self.board
-        fewest = float("inf")
         mass = board.mass(state)
+        tries: list[tuple[float, list[_Branch]]] = []
         for check in candidates(board, state, useful):
             spent = mass * board.cost(state, check)
-            ways = [board.after(state, check, result) for result in ("good", "bad")]
-            ways = [after for after in ways if board.mass(after) > 0]
-            bounds = [least(board, after, board.useful(after)) for after in ways]
-            if spent + sum(bounds) < fewest:
-                fewest = min(fewest, spent + self._branches(ways, bounds, fewest - spent))
+            branches = self._branches(state, check)
+            tries.append((spent + sum([each.below for each in branches]), branches))
+        fewest = float("inf")
+        for below, branches in sorted(tries, key=lambda each: each[0]):
+            if below >= fewest:
+                break
+            fewest = min(fewest, self._through(branches, below, fewest))
         return fewest
 
-    def _branches(self, ways: list[State], bounds: list[float], allowed: float) -> float:
-        """Add up the branches, and stop where they already take more than is allowed."""
-        spent = sum(bounds)
-        for after, bound in zip(ways, bounds, strict=True):
-            spent += self.minutes(after) - bound
+    def _branches(self, state: State, check: int) -> list[_Branch]:
+        """Give what can follow a check, with its minutes where they are known, else a bound."""
+        found: list[_Branch] = []
+        for result in ("good", "bad"):
+            after = self.board.after(state, check, result)
+            useful = self.board.useful(after)
+            if not useful or self.board.mass(after) <= 0:
+                continue
+            key = self._key(after, useful)
+            below = self._known.get(key)
+            if below is None:
+                below = self._below.get(key)
+                if below is None:
+                    below = self._below[key] = self.bounds.least(after, useful)
+            found.append(_Branch(key, after, useful, below))
+        return found
+
+    def _through(self, branches: list[_Branch], spent: float, allowed: float) -> float:
+        """Put minutes in the bounds' place, and stop where they are more than is allowed."""
+        for key, after, useful, below in branches:
+            spent += self._minutes(key, after, useful) - below
             if spent >= allowed:
                 return float("inf")
         return spent

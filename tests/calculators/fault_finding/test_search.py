@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from underhoist_calculators.fault_finding.board import Board
-from underhoist_calculators.fault_finding.bounds import least
+from underhoist_calculators.fault_finding.bounds import Bounds
 from underhoist_calculators.fault_finding.complaint import NONE, Cause, Check, Complaint, Level
 from underhoist_calculators.fault_finding.plan import Plan
 from underhoist_calculators.fault_finding.policies import (
@@ -136,7 +136,7 @@ def test_no_other_way_is_quicker_and_the_bound_is_below(complaint):
     plan = Plan(complaint)
     board, best = plan.board, whole(complaint)
     start = board.start()
-    assert least(board, start, board.useful(start)) <= best + 1e-6
+    assert Bounds(board).least(start, board.useful(start)) <= best + 1e-6
     assert best <= effort(board, in_order(board)).minutes + 1e-6
     assert best <= effort(board, likeliest_per_minute(board)).minutes + 1e-6
     assert best <= random_effort(board).minutes + 1e-6
