@@ -6,8 +6,10 @@ from math import isclose, isfinite
 from attrs import field, frozen
 
 NONE = "none-of-these"
-ROUNDING = 1e-12
 """Id of the cause that is none of the listed ones; its share is what the others leave."""
+
+ROUNDING = 1e-12
+"""A difference as small as this comes from adding up in another order, and counts as none."""
 
 CONFIDENCE = 0.95
 """Share from which a cause counts as found, once a check has shown it. Our own choice."""

@@ -1,6 +1,7 @@
 """What a plan says: why this check is next, what it could change, when to stop."""
 
 from underhoist_calculators.fault_finding.board import Result, State, bits
+from underhoist_calculators.fault_finding.complaint import ROUNDING
 from underhoist_calculators.fault_finding.plan import Plan
 
 HALF_A_MINUTE = 0.5
@@ -9,7 +10,7 @@ HALF_A_MINUTE = 0.5
 
 def minutes_words(minutes: float) -> str:
     """Say whole minutes; less than one is said so."""
-    whole = int(minutes + 0.5)
+    whole = int(minutes + 0.5 + ROUNDING)
     if whole == 0:
         return "less than a minute" if minutes > 0 else "no time"
     return "1 minute" if whole == 1 else f"{whole:,} minutes"
@@ -42,7 +43,7 @@ def instead(plan: Plan, state: State, check: int) -> str:
     if minutes is None:
         return f"{minutes_words(plan.board.cost(state, check)).capitalize()} now; not compared."
     more = minutes - plan.minutes(state)
-    if more < HALF_A_MINUTE:
+    if more < HALF_A_MINUTE - ROUNDING:
         return "As quick on average."
     return f"{minutes_words(more).capitalize()} more on average."
 

@@ -117,6 +117,12 @@ def test_minutes_in_words():
     ]
 
 
+def test_half_a_minute_is_rounded_alike_in_whatever_order_it_was_added_up():
+    assert 4.5 - 1e-15 < 4.5
+    assert minutes_words(4.5 - 1e-15) == minutes_words(4.5) == "5 minutes"
+    assert minutes_words(4.4999) == "4 minutes"
+
+
 def test_the_table_is_followed_to_every_end(plan):
     table = {step.number: step for step in steps(plan)}
     assert [table[number].check for number in (1, 2, 3)] == [1, 0, 2]
