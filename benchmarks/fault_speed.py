@@ -103,7 +103,7 @@ def made_up(checks: int, *, certain: bool) -> Asked:
                 "access": f"l{draw.randrange(4)}",
                 "bad": {
                     each: 1 if certain else draw.choice((0.6, 0.8, 0.9))
-                    for each in {causes[number], *draw.sample(causes, 3)}
+                    for each in dict.fromkeys([causes[number], *draw.sample(causes, 3)])
                 },
             }
             for number in range(checks)
