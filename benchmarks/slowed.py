@@ -73,23 +73,27 @@ def tell(processes: list[int], what: signal.Signals) -> None:
 def brake(browser: int, times: float) -> None:
     """Stop and continue the browser until told to end.
 
-    On a busy machine this process is late itself: a stop lasts as long as the run before it asks.
+    This process is late itself, on a busy machine and when it looks for new processes: a stop lasts
+    as long as the runs before it ask, and a run makes up for a stop that was too long.
     """
     with contextlib.suppress(PermissionError):
         os.nice(-20)
     processes = family(browser)
     print(".", end="", flush=True)
-    looked = time.monotonic()
+    ran, stood = 0.0, 0.0
+    began = looked = time.monotonic()
     while True:
-        began = time.monotonic()
         tell(processes, signal.SIGCONT)
-        time.sleep(RUN)
+        time.sleep(max(RUN, stood / (times - 1) - ran))
         tell(processes, signal.SIGSTOP)
         stopped = time.monotonic()
-        until = stopped + (stopped - began) * (times - 1)
+        ran += stopped - began
         if stopped - looked > LOOK_AGAIN:
             processes, looked = family(browser), time.monotonic()
+        until = stopped + ran * (times - 1) - stood
         time.sleep(max(0.0, until - time.monotonic()))
+        began = time.monotonic()
+        stood += began - stopped
 
 
 def _processes() -> list[int]:
