@@ -7,10 +7,16 @@ from pathlib import Path
 from threading import Thread
 
 import pytest
-from small_project import make_project
+from small_project import MANUAL, SETTINGS, make_project
 
 from underhoist.preview import run
 from underhoist.preview.server import server
+
+
+def texts_of(folder: Path) -> dict[str, bytes]:
+    """What each file of a folder holds."""
+    files = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
 
 
 class Previewed:
@@ -30,11 +36,25 @@ class Previewed:
         self.preview = run.Preview(self.folder, into, self.out)
         self.running = server(self.preview.board, 0)
         self.port = self.running.server_port
-        Thread(target=self.running.serve_forever, daemon=True).start()
+        Thread(target=self.running.serve_forever, args=(0.05,), daemon=True).start()
 
     def stop(self) -> None:
         self.running.shutdown()
         self.running.server_close()
+
+    def put_back(self) -> None:
+        """Make the project again what it was, which the preview follows like any other change."""
+        settings = self.folder / "mkdocs.yml"
+        if settings.read_text(encoding="utf-8") != SETTINGS:
+            settings.write_text(SETTINGS, encoding="utf-8")
+        wanted = texts_of(MANUAL)
+        for file in texts_of(self.pages).keys() - wanted.keys():
+            (self.pages / file).unlink()
+        for file, text in wanted.items():
+            path = self.pages / file
+            if not path.is_file() or path.read_bytes() != text:
+                path.write_bytes(text)
+        self.preview.look()
 
     @property
     def root(self) -> Path:
@@ -66,11 +86,26 @@ class Previewed:
             for path in pages
         }
 
+    def pages_held(self) -> dict[str, bytes]:
+        """What each page holds, whenever it was written."""
+        return {file: text for file, (_, text) in self.files().items()}
+
+
+@pytest.fixture(scope="module")
+def started(tmp_path_factory):
+    """A preview for the tests of a file, and what its pages held at first."""
+    project = Previewed(tmp_path_factory.mktemp("previewed"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(run, "install", lambda *_, **__: None)
+        project.start()
+        yield project, project.pages_held()
+        project.stop()
+
 
 @pytest.fixture
-def previewed(tmp_path, monkeypatch):
-    monkeypatch.setattr(run, "install", lambda *_, **__: None)
-    project = Previewed(tmp_path)
-    project.start()
-    yield project
-    project.stop()
+def previewed(started):
+    """The preview as it began: what a test before this one left must be gone from every page."""
+    project, first = started
+    project.put_back()
+    assert project.pages_held() == first
+    return project
