@@ -13,7 +13,7 @@ from socket import SHUT_RDWR, socket
 from threading import Event, Thread
 
 LASTS = "max-age=86400"
-"""For a folder in which nothing changes: to ask for its files again is a third of a page's cost."""
+"""For a folder in which nothing changes: to ask for its files again costs a sixth and more."""
 
 _RANGE = re.compile(r"bytes=(\d+)-$")
 

@@ -9,12 +9,6 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone."""
-    return empty_page
-
-
 # Cards as they lie in the record: each with a procedure of its own manual and some ticks and undos.
 MANY = """async ([root, cards, each]) => {
     const { takeIn } = await import(root + "assets/cards/record/merge.js");

@@ -14,12 +14,6 @@ from static_server import StaticServer
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture
-def page(empty_page):
-    """A test begins with an empty phone; one with a `new_page` leaves something behind."""
-    return empty_page
-
-
 SOURCES = Path(__file__).resolve().parents[2] / "site_overrides" / "assets" / "cards"
 
 

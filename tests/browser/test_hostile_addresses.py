@@ -10,7 +10,8 @@ HTML = '"><img src=x onerror="globalThis.got=1"><script>globalThis.got=1</script
 ENTRIES = (HTML, "%E0%A4%A", "__proto__", "../../../x", "9" * 20_000)
 
 
-def test_no_address_runs_or_breaks_a_page(page: Page, site_url: str) -> None:
+def test_no_address_runs_or_breaks_a_page(new_page: Page, site_url: str) -> None:
+    page = new_page
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(f"{page.url[:90]}: {error}"))
     for address in PAGES:

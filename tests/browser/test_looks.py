@@ -126,8 +126,9 @@ def test_nothing_moves() -> None:
 
 @pytest.mark.parametrize("kind", ["procedure", "family", "torque-units"])
 def test_paper_is_black_on_white_and_carries_its_title_block(
-    page: Page, site_url: str, kind: str
+    new_page: Page, site_url: str, kind: str
 ) -> None:
+    page = new_page
     page.add_init_script("localStorage.setItem('paper', 'dark')")
     page.goto(site_url + KINDS[kind])
     page.emulate_media(media="print")

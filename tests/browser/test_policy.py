@@ -27,6 +27,12 @@ ELSEWHERE = re.compile(
 
 
 @pytest.fixture
+def page(new_page):
+    """Of a new phone: what watches a page stays with it."""
+    return new_page
+
+
+@pytest.fixture
 def strict(server, page: Page):
     """A site whose host sends the header too, and a page that keeps what is stopped or fetched."""
     server.headers["Content-Security-Policy"] = header()
