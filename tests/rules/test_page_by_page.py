@@ -23,7 +23,7 @@ WALK = "walk"
 """In place of an id: all of a group was looked at."""
 
 
-@pytest.fixture(params=FOLDERS, ids=lambda folder: folder.name)
+@pytest.fixture(scope="module", params=FOLDERS, ids=lambda folder: folder.name)
 def manual(request):
     return check(request.param).manual
 
