@@ -16,6 +16,7 @@ from underhoist_calculators.fault_finding import door as fault_door
 
 # `%s`: what the page calls what it is told.
 THREAD = """addEventListener("message", async ({ data: { id, question } }) => {
+    if (!question) return;  // it is told to begin, and has nothing to bring up
     const answer = await fetch("/answer-of-the-desk", {
         method: "POST", body: JSON.stringify(question),
     });

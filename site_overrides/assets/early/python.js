@@ -1,5 +1,5 @@
-// On a page that calculates: Python takes longest to come up, so its thread does not wait for the page's own scripts.
-// Only where the manual is stored. Over a line, what is to be read comes first.
+// On a page that calculates: Python takes longest to come up, so its thread is there by the time the page's own scripts
+// ask for it. Only where the manual is stored. Over a line, what is to be read comes first.
 (() => {
   const { currentScript } = document;
   if (!navigator.serviceWorker?.controller || !(currentScript instanceof HTMLScriptElement)) return;

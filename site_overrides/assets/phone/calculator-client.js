@@ -33,6 +33,7 @@ export class CalculatorClient {
     worker.addEventListener("message", ({ data }) => this.#settle(data));
     worker.addEventListener("error", (event) => this.#fail(event.message || "its program did not load"));
     this.#worker = worker;
+    worker.postMessage("begin");
     return worker;
   }
 

@@ -7,12 +7,24 @@ import { restore, startAnew } from "./calculator-python.js";
 /** @typedef {import("./calculator-python.js").CalculatorQuestion | import("./calculator-python.js").FaultQuestion} Question */
 /** @typedef {{id: number, result: unknown} | {id: number, failure: string}} Reply */
 
-/** Where the image does not come back on this browser, Python starts from nothing. */
-let running = restore().catch(startAnew);
-let isRestored = true;
-running.catch(() => {}); // Every question that waits for it reports the failure.
+/** @typedef {import("./calculator-python.js").Answer} Ask */
 
-addEventListener("message", async ({ data }) => postMessage(await reply(data)));
+/** @type {Promise<Ask> | undefined} */
+let running;
+let isRestored = true;
+
+/** Brings Python up. Where the image does not come back on this browser, it starts from nothing. */
+function begin() {
+  running ??= restore().catch(startAnew);
+  running.catch(() => {}); // Every question that waits for it reports the failure.
+  return running;
+}
+
+/** The thread itself may be there before the page is painted; its work waits for the page's word. */
+addEventListener("message", async ({ data }) => {
+  if (data === "begin") void begin();
+  else postMessage(await reply(data));
+});
 
 /**
  * @param {{id: number, question: Question}} asked
@@ -31,7 +43,7 @@ async function reply({ id, question }) {
  * @returns {Promise<unknown>}
  */
 async function workOut(question) {
-  const answer = await running;
+  const answer = await begin();
   try {
     return JSON.parse(answer(JSON.stringify(question)));
   } catch (error) {
