@@ -11,7 +11,7 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 from empty_phone import EmptyPhone
 from lean_site import make_lean
-from offline_hands import store_all
+from offline_hands import STORED, WAIT, state, store_all
 from playwright.sync_api import expect
 from static_server import LASTS, StaticServer
 
@@ -160,3 +160,20 @@ def stored(browser, browser_context_args, shop):
     page.close()
     yield context
     context.close()
+
+
+@pytest.fixture(scope="module")
+def stored_page(stored):
+    """One page on that phone, for the tests of one file."""
+    return stored.new_page()
+
+
+@pytest.fixture
+def at_front(stored_page, shop):
+    """That page at the front, all stored, its server there and its requests counted anew."""
+    stored_page.goto(shop.url)
+    expect(state(stored_page)).to_have_text(STORED, timeout=WAIT)
+    shop.requests.clear()
+    yield stored_page
+    shop.stop()
+    shop.start()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from offline_hands import SPOIL, STORED, WAIT, state, wait_for
+from offline_hands import SPOIL, WAIT, wait_for
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -47,22 +47,12 @@ BYTE = """async (at) => {
 }"""
 
 
-@pytest.fixture(scope="module")
-def opened(stored):
-    """One page on that phone."""
-    return stored.new_page()
-
-
 @pytest.fixture
-def page(opened, shop):
-    """That phone with a copy that is whole, at the front page, and its server gone."""
-    opened.goto(shop.url)
-    expect(state(opened)).to_have_text(STORED, timeout=WAIT)
-    wait_for(opened, lambda: all((opened.evaluate(LOOK) or {"sizes": [0]})["sizes"]))
+def page(at_front, shop):
+    """That phone with a copy that is whole, and its server gone."""
+    wait_for(at_front, lambda: all((at_front.evaluate(LOOK) or {"sizes": [0]})["sizes"]))
     shop.stop()
-    yield opened
-    shop.stop()
-    shop.start()
+    return at_front
 
 
 def answers(page, shop):

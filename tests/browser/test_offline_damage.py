@@ -9,21 +9,10 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 
-@pytest.fixture(scope="module")
-def opened(stored):
-    """One page on that phone; each test leaves everything whole."""
-    return stored.new_page()
-
-
 @pytest.fixture
-def page(opened, shop):
-    """That phone, at the front page, its server there and its requests counted anew."""
-    opened.goto(shop.url)
-    expect(state(opened)).to_have_text(STORED, timeout=WAIT)
-    shop.requests.clear()
-    yield opened
-    shop.stop()
-    shop.start()
+def page(at_front):
+    """That phone, its server there; each test leaves everything whole."""
+    return at_front
 
 
 def test_a_damaged_page_is_fetched_again_when_it_is_opened(page, shop):

@@ -26,7 +26,8 @@ export async function runtimeState() {
  */
 export function storeRuntime(onProgress) {
   return alone(async (store) => {
-    const files = await filesInUse();
+    const manifest = await readManifest();
+    const { files } = manifest;
     const missing = await missingFiles(store, files);
     const wanted = total(files);
     let stored = wanted - total(missing);
@@ -36,7 +37,7 @@ export function storeRuntime(onProgress) {
       onProgress({ stored, wanted });
     }
     await dropOthers(store, await wantedFiles());
-    await keepCopy(await readManifest()).catch(() => {}); // the store serves without it
+    await keepCopy(manifest).catch(() => {}); // the store serves without it
   });
 }
 
