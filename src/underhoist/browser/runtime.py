@@ -74,7 +74,8 @@ def write_runtime(site: Path, sources: Sources, packer: Packer) -> Manifest:
     """
     core = _write_core(site, sources.pyodide, packer)
     wheel_urls = [_write_hashed(site, "wheel", wheel) for wheel in sources.wheels]
-    image_url = _write_image(site, sources.image)
+    image = gzip.decompress(sources.image.read_bytes())
+    image_url = _write_image(site, sources.image, image)
     drafting_urls = [_write_hashed(site, "wheel", wheel) for wheel in sources.drafting]
     plain = (name for name in CORE if name != PROGRAM)
     urls = [*(core + name for name in plain), *wheel_urls, *drafting_urls]
@@ -89,7 +90,7 @@ def write_runtime(site: Path, sources: Sources, packer: Packer) -> Manifest:
         wheels=wheel_urls,
         drafting=drafting_urls,
         image=image_url,
-        memory=_memory_of(sources.image),
+        memory=_memory_of(image),
         files=[
             *(stored_file(site, url) for url in urls),
             program,
@@ -149,23 +150,22 @@ def _write_hashed(site: Path, kind: str, file: Path) -> str:
     return url
 
 
-def _write_image(site: Path, file: Path) -> str:
+def _write_image(site: Path, file: Path, image: bytes) -> str:
     """Copy the image; its address follows from the memory alone, however it was compressed."""
-    digest = hashlib.sha256(gzip.decompress(file.read_bytes())).hexdigest()[:12]
+    digest = hashlib.sha256(image).hexdigest()[:12]
     url = f"runtime/image-{digest}/python.bin"
     (site / url).parent.mkdir(parents=True)
     shutil.copyfile(file, site / url)
     return url
 
 
-def _memory_of(image: Path) -> Memory:
+def _memory_of(image: bytes) -> Memory:
     """Describe what an image comes to: its pages as `sparse.mjs` lists them, noughts between."""
-    stored = gzip.decompress(image.read_bytes())
-    size, count = unpack_from("<2I", stored)
+    size, count = unpack_from("<2I", image)
     at = 8 + 8 * count
     memory = bytearray(size)
-    for start, end in iter_unpack("<2I", stored[8:at]):
-        memory[start:end] = stored[at : at + end - start]
+    for start, end in iter_unpack("<2I", image[8:at]):
+        memory[start:end] = image[at : at + end - start]
         at += end - start
     return Memory(size=size, sha256=hashlib.sha256(memory).hexdigest())
 
