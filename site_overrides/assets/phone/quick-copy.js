@@ -28,11 +28,11 @@ const nameOf = ({ core, image }) => encodeURIComponent(`${core}${image}`);
 const folder = async () => (await navigator.storage.getDirectory()).getDirectoryHandle(FOLDER, { create: true });
 
 /**
- * Fills the image's memory, which holds nothing but noughts before.
+ * Fills the image's memory, which holds nothing but noughts before; it is of no use where this gives null.
  * @param {RuntimeManifest} manifest
  * @param {Uint8Array<ArrayBuffer>} image
  * @returns {Promise<Map<string, ArrayBuffer> | null>} what each other file holds, by its address; null where there is no
- *   copy: then the image is as it was
+ *   copy that is whole
  */
 export async function readCopy(manifest, image) {
   const file = await opened(manifest).catch(() => null);
@@ -40,7 +40,6 @@ export async function readCopy(manifest, image) {
   try {
     return partsIn(file, partsOf(manifest).map(({ url }) => url), image);
   } catch {
-    image.fill(0);
     return null;
   } finally {
     file.close();
