@@ -78,7 +78,8 @@ def enlarged(count: int) -> dict[str, object]:
     """Return the demo's texts with so many procedures, the same ones at every run."""
     folder = ROOT / "procedures"
     manual = check(folder).manual
-    content = documents(manual, sheets(make_site(manual, folder, name="Measured")))
+    made = {each.address: each for each in sheets(make_site(manual, folder, name="Measured"))}
+    content = documents(manual, made)
     pages: list[dict] = content["pages"]  # type: ignore[assignment]
     real = [page for page in pages if page["kind"] == "procedure"]
     parts = [part for page in real for part in page["parts"]]

@@ -164,6 +164,24 @@ def test_old_builds_are_forgotten_and_pages_keep_their_revision(project, monkeyp
     assert held.pages["procedure:raise"].entries[0].date == "2026-09-21"
 
 
+def test_page_that_is_as_before_is_not_written_anew_after_many_builds(monkeypatch):
+    """Its first revision is older than all builds that are remembered: that makes no other page."""
+    monkeypatch.setattr(builds, "BUILDS", 2)
+
+    def page(name, minutes):
+        portrait = {"minutes": minutes}
+        return builds.Present(title=name, file=f"{name}.md", author="RB", portrait=portrait)
+
+    before = builds.advance(builds.Earlier(), {"a": page("a", "0"), "b": page("b", "0")}, "m")
+    for minutes in "1234":
+        now = {"a": page("a", minutes), "b": page("b", "0")}
+        after = builds.advance(builds.Earlier(record=before.record), now, "m", same={"b"})
+        assert after.record.pages["b"] is before.record.pages["b"]
+        before = after
+    assert [each.number for each in before.record.builds] == [5, 4]
+    assert [each.build for each in before.record.pages["a"].entries] == [5, 4]
+
+
 def test_two_states_are_compared_on_the_command_line(project):
     project.replace("families/wren-2.md", "120 lbf*in", "124 lbf*in")
     said = [

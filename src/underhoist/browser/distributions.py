@@ -9,8 +9,6 @@ import tomllib
 from collections.abc import Iterator
 from importlib.metadata import Distribution, distribution
 from pathlib import Path, PurePosixPath
-from urllib.parse import urlparse
-from urllib.request import url2pathname
 
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
@@ -65,7 +63,7 @@ def source_folder(dist: Distribution) -> Path | None:
     origin = json.loads(text)
     if not origin.get("dir_info", {}).get("editable"):
         return None
-    return Path(url2pathname(urlparse(str(origin["url"])).path))
+    return Path.from_uri(str(origin["url"]))
 
 
 def installed_files(dist: Distribution) -> Iterator[tuple[str, Path]]:

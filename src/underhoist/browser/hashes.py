@@ -18,11 +18,11 @@ def sha(content: bytes) -> str:
     return hashlib.sha256(content).hexdigest()[:32]
 
 
-def paths_in(site: Path) -> Iterator[str]:
-    """Yield the path of each file in a site, folder by folder."""
-    root = os.fspath(site)
-    for folder, _, names in os.walk(root):
-        below = folder[len(root) :].replace(os.sep, "/").strip("/")
+def paths_in(root: Path) -> Iterator[str]:
+    """Yield the path of each file below a folder, a site's for one, folder by folder."""
+    whole = os.fspath(root)
+    for folder, _, names in os.walk(whole):
+        below = folder[len(whole) :].replace(os.sep, "/").strip("/")
         yield from (f"{below}/{name}" if below else name for name in names)
 
 

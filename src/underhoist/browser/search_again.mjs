@@ -129,5 +129,19 @@ function moved(text, count, to) {
 
 /** @param {Held[]} all @param {Record<string, number>} counted @param {number[]} fresh */
 function add(all, counted, fresh) {
-  for (const [id, times] of Object.entries(counted)) all.push(heldAt(fresh[Number(id)] ?? 0, times));
+  for (const [id, times] of Object.entries(counted)) insert(all, heldAt(fresh[Number(id)] ?? 0, times));
+}
+
+/**
+ * Puts one where it belongs among many that are in order, as they are unless pages changed places.
+ * @param {Held[]} all @param {Held} held
+ */
+function insert(all, held) {
+  let [from, to] = [0, all.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((all[middle] ?? 0) < held) from = middle + 1;
+    else to = middle;
+  }
+  all.splice(from, 0, held);
 }

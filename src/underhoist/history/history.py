@@ -213,10 +213,11 @@ def _remembered(kept: Kept, first: int) -> Kept:
     if kept.entries[-1].build >= first:
         return kept
     run = sum(1 for _ in _same_revision(kept.entries))
-    entries = (
+    entries = tuple(
         entry for index, entry in enumerate(kept.entries) if entry.build >= first or index < run
     )
-    return evolve(kept, entries=tuple(entries))
+    is_whole = len(entries) == len(kept.entries)  # then the very same, or it would be written anew
+    return kept if is_whole else evolve(kept, entries=entries)
 
 
 def _same_revision(entries: tuple[Entry, ...]) -> Iterable[Entry]:

@@ -8,6 +8,7 @@ from pathlib import Path
 import underhoist_calculators
 
 from underhoist import theme
+from underhoist.browser.hashes import paths_in
 
 _PACKAGES = ("attrs", "Jinja2", "Markdown", "MarkupSafe", "mkdocs", "mkdocs-material", "Pint",
              "properdocs", "PyYAML")  # fmt: skip
@@ -20,10 +21,10 @@ def builder() -> str:
         digest.update(f"{name} {_version(name)}\n".encode())
     ours = (Path(__file__).parents[1], Path(underhoist_calculators.__file__).parent, theme.folder())
     for folder in ours:
-        for file in sorted(path for path in folder.rglob("*") if path.is_file()):
-            if "__pycache__" not in file.parts:
-                digest.update(hashlib.sha256(file.read_bytes()).digest())
-                digest.update(file.relative_to(folder).as_posix().encode() + b"\n")
+        for path in sorted(paths_in(folder)):
+            if "__pycache__/" not in path:
+                digest.update(hashlib.sha256((folder / path).read_bytes()).digest())
+                digest.update(path.encode() + b"\n")
     return digest.hexdigest()
 
 
