@@ -21,7 +21,7 @@ sys.path[:0] = [str(ROOT / "tests" / "browser"), str(ROOT / "benchmarks")]
 
 import table  # noqa: E402
 from built_site import site_in  # noqa: E402
-from card_kill import LIFE, Killing  # noqa: E402
+from killing import LIFE, Killing  # noqa: E402
 from playwright.sync_api import sync_playwright  # noqa: E402
 from static_server import StaticServer  # noqa: E402
 

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from built_site import ROOT, site_in
 from made_up import write_project
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, ViewportSize, sync_playwright
 from table import Row, enter
 
 sys.path.insert(0, str(ROOT / "tests" / "browser"))
@@ -27,7 +27,7 @@ HEAVIEST = 110_000
 """Bytes of HTML, CSS and JS, compressed."""
 TICK = 64
 """Pixels that a thumb in a glove hits."""
-PHONE = {"width": 390, "height": 844}
+PHONE: ViewportSize = {"width": 390, "height": 844}
 A_PAGE = "many/band-7/"
 
 

@@ -17,6 +17,7 @@ import shutil
 import sys
 import tempfile
 from pathlib import Path
+from typing import Any
 
 from attrs import frozen
 
@@ -74,7 +75,7 @@ class Asked:
     """A complaint by its name, as the engine takes it."""
 
     name: str
-    complaint: dict[str, object]
+    complaint: dict[str, Any]
 
 
 def of_the_demo(site: Path) -> list[Asked]:
@@ -132,7 +133,7 @@ def measure(playwright: Playwright, site: Path, asked: list[Asked], slower: floa
     return {"answers": answers, "sum": own}
 
 
-def row(name: str, full: dict, slow: dict) -> dict[str, object]:
+def row(name: str, full: dict, slow: dict) -> dict[str, Any]:
     """What one complaint came to, in ms."""
     taps = slow["taps"]
     return {

@@ -24,6 +24,7 @@ from importlib.machinery import ModuleSpec, SourceFileLoader
 from importlib.util import spec_from_file_location
 from itertools import zip_longest
 from pathlib import Path
+from types import CodeType
 
 import pytest
 from attrs import frozen
@@ -144,7 +145,7 @@ class MutantFinder(MetaPathFinder):
         code = self.code
 
         class Loader(SourceFileLoader):
-            def get_code(self, _fullname: str) -> object:
+            def get_code(self, fullname: str) -> CodeType:
                 return code
 
         return spec_from_file_location(fullname, self.file, loader=Loader(fullname, str(self.file)))

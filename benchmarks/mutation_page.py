@@ -169,7 +169,7 @@ class Survivor(NamedTuple):
 
 def table(rows: list[Sums]) -> str:
     """One row a module, and the sum."""
-    total = Sums("all", *(sum(row[i] for row in rows) for i in (1, 2, 3)))
+    total = Sums("all", *map(sum, zip(*(row[1:] for row in rows), strict=True)))
     lines = [
         "| module | changes | tried | noticed | survived |",
         "| --- | ---: | ---: | ---: | ---: |",

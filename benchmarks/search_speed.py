@@ -16,7 +16,7 @@ from pathlib import Path
 from statistics import median
 
 import table
-from playwright.sync_api import CDPSession, Page, sync_playwright
+from playwright.sync_api import CDPSession, Page, ViewportSize, sync_playwright
 
 from underhoist.browser import tools
 from underhoist.browser.search_index import DOCUMENTS, write_search_index
@@ -40,7 +40,7 @@ QUESTIONS = (
 )  # fmt: skip
 TYPED = ("torque wrench pan bolts", "band", "modualtor")
 ROUNDS = 3
-PHONE = {"width": 390, "height": 844}
+PHONE: ViewportSize = {"width": 390, "height": 844}
 LETTER = 200  # milliseconds between two letters, so that every letter is answered
 DRAWN = 2_000  # milliseconds in which the last answer is drawn whole
 ANSWERED = re.compile("found|with most")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 
 import pytest
-from card_kill import Killing
+from killing import Killing
 
 pytestmark = [
     pytest.mark.browser,

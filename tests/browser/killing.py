@@ -12,7 +12,7 @@ from card_hands import chain_is_whole, open_cards, tick
 from killed_browser import KilledBrowser
 from playwright.sync_api import Error, expect
 
-SCRIPT = Path(__file__).with_name("card_kill.js").read_text(encoding="utf-8")
+SCRIPT = Path(__file__).with_name("killing.js").read_text(encoding="utf-8")
 
 LIFE = 10
 """Kills that one card lives through; then the next one is begun beside it."""
