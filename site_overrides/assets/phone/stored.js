@@ -37,6 +37,13 @@ async function runtimeWords() {
   return `Calculators offline${since(storedSince("runtime", version))}. ${megabytes(wanted)}`;
 }
 
+/** More than is fetched: it is stored unpacked, and what the calculators start from once more for a quick start. */
+async function roomWords() {
+  const taken = (await navigator.storage?.estimate?.())?.usage;
+  if (taken === undefined) return "This browser does not tell";
+  return `About ${Math.ceil(taken / 1e6)} MB on this phone, job cards among it`;
+}
+
 async function keptWords() {
   const isKept = await navigator.storage?.persisted?.();
   return isKept
@@ -44,12 +51,20 @@ async function keptWords() {
     : "The browser may clear it when the phone runs out of room. Put the manual on the home screen to keep it.";
 }
 
+/** What the page tells: its name, the end of its id, and who knows. */
+const TOLD = /** @type {const} */ ([
+  ["Manual text", "text", textWords],
+  ["Calculators", "runtime", runtimeWords],
+  ["Room taken", "room", roomWords],
+  ["Kept", "kept", keptWords],
+]);
+
 /** Fills the page and works the button. */
 class StoredPage {
   /** @param {HTMLElement} root */
   constructor(root) {
     this.list = Object.assign(document.createElement("dl"), { className: "uh-stored" });
-    this.list.append(entry("Manual text", "stored-text"), entry("Calculators", "stored-runtime"), entry("Kept", "stored-kept"));
+    this.list.append(...TOLD.map(([name, end]) => entry(name, `stored-${end}`)));
     this.progress = Object.assign(document.createElement("progress"), { className: "uh-progress", hidden: true });
     this.progress.setAttribute("aria-label", "Storing the calculators");
     this.said = Object.assign(document.createElement("p"), { className: "uh-stored__said" });
@@ -61,7 +76,7 @@ class StoredPage {
   }
 
   async look() {
-    await Promise.all([this.fill("stored-text", textWords), this.fill("stored-runtime", runtimeWords), this.fill("stored-kept", keptWords)]);
+    await Promise.all(TOLD.map(([, end, words]) => this.fill(`stored-${end}`, words)));
   }
 
   /**
