@@ -6,6 +6,7 @@ import gzip
 import hashlib
 import json
 import re
+from pathlib import Path
 
 import pytest
 
@@ -165,3 +166,7 @@ def test_a_tool_that_fails_says_which_step_and_what_it_said(tmp_path):
     missing = str(tmp_path / "missing.mjs")
     with pytest.raises(BrowserError, match=r"^Making a test fail did not work\.\n"):
         tools.run("Making a test fail", [tools.node(), missing])
+
+
+def test_node_is_the_program_itself_and_not_the_command_that_starts_python_first():
+    assert Path(tools.node()).read_bytes()[:2] != b"#!"
