@@ -11,6 +11,10 @@ class Place:
     line: int
     column: int
 
+    def __reduce__(self) -> tuple[type["Place"], tuple[str, int, int]]:
+        """Be kept as what it is made from: a build reads tens of thousands back."""
+        return Place, (self.file, self.line, self.column)
+
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}"
 
@@ -24,6 +28,10 @@ class Placed[T]:
     written: str
     is_plain: bool = field(default=False, eq=False)
     """Whether exactly `written` stands at the place: on one line, without quotes."""
+
+    def __reduce__(self) -> tuple[type["Placed[T]"], tuple[T, Place, str, bool]]:
+        """Be kept as what it is made from, as the place is."""
+        return Placed, (self.value, self.at, self.written, self.is_plain)
 
     def __str__(self) -> str:
         return self.written
