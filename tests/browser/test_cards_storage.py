@@ -302,7 +302,7 @@ def test_a_phone_without_room_for_anything_is_told_before_work_starts(new_page, 
 
 def test_a_phone_without_room_for_a_photo_is_warned_before_work_starts(new_page, site_url):
     page = new_page
-    limit(page, site_url, 330_000)  # too little for a photo; records and what writing them takes fit
+    limit(page, site_url, 330_000)  # no photo fits; records and what writing them takes do
     open_cards(page, site_url)
     expect(page.locator("#cards").get_by_role("alert")).to_have_text(
         "The phone has little room left. Delete some photos or films before you start a card."
