@@ -169,7 +169,12 @@ class Survivor(NamedTuple):
 
 def table(rows: list[Sums]) -> str:
     """One row a module, and the sum."""
-    total = Sums("all", *map(sum, zip(*(row[1:] for row in rows), strict=True)))
+    total = Sums(
+        "all",
+        changes=sum(row.changes for row in rows),
+        tried=sum(row.tried for row in rows),
+        survived=sum(row.survived for row in rows),
+    )
     lines = [
         "| module | changes | tried | noticed | survived |",
         "| --- | ---: | ---: | ---: | ---: |",

@@ -144,7 +144,7 @@ def test_the_offline_page_says_since_when_and_repairs_what_is_gone(phone, server
     room = page.locator("#stored-room")
     expect(room).to_have_text(re.compile(r"About \d+ MB on this phone, job cards among it"))
     taken = page.evaluate("async () => (await navigator.storage.estimate()).usage")
-    assert abs(int(room.text_content().split()[1]) - taken / 1e6) < 10
+    assert abs(int(room.text_content().split()[1]) - taken / 1e6) < 3
     page.evaluate(
         """async () => {
             const names = await caches.keys();
